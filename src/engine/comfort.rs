@@ -1,0 +1,1 @@
+//! Comfort and heat safety.

@@ -1,5 +1,6 @@
 //! The calculation behind Noonday.
 
+pub mod advice;
 pub mod air;
 pub mod cabin;
 pub mod comfort;

@@ -1,1 +1,19 @@
-//! To be written.
+//! The scenario: one document that holds the whole of a consult, the table of its fields, its validation, its example and
+//! its form in a link.
+
+mod document;
+mod example;
+mod field;
+mod fields;
+mod link;
+mod validate;
+
+pub use document::*;
+pub use example::example;
+pub use field::{
+    Basis, ChoiceField, DateField, Dimension, Field, Group, Kind, NumberField, SwitchField,
+    TextField,
+};
+pub use fields::{field, fields, fields_of};
+pub use link::{LONGEST_LINK_BYTES, LinkError, from_link, to_link};
+pub use validate::{FieldError, Problem, Scenario};

@@ -1,0 +1,561 @@
+//! Title, vehicle, shell and glass: rows of the fields table.
+
+use super::{choice, number, position, set_at, switch, text};
+use crate::scenario::document::InsulationMaterial;
+use crate::scenario::field::{Basis, Dimension, Field, Group};
+
+/// Options and their stable names.
+const INSULATION_MATERIAL_OPTIONS: ([InsulationMaterial; 9], [&str; 9]) = (
+    [
+        InsulationMaterial::SheepWool,
+        InsulationMaterial::MineralWool,
+        InsulationMaterial::ElastomericFoam,
+        InsulationMaterial::ExtrudedPolystyrene,
+        InsulationMaterial::PolyurethaneBoard,
+        InsulationMaterial::SprayFoam,
+        InsulationMaterial::Cork,
+        InsulationMaterial::BubbleFoil,
+        InsulationMaterial::Other,
+    ],
+    [
+        "sheep_wool",
+        "mineral_wool",
+        "elastomeric_foam",
+        "extruded_polystyrene",
+        "polyurethane_board",
+        "spray_foam",
+        "cork",
+        "bubble_foil",
+        "other",
+    ],
+);
+
+/// Fields of [`Group::Title`].
+pub(super) const TITLE: &[Field] = &[
+    Field {
+        id: 1,
+        key: "name",
+        group: Group::Title,
+        kind: text(60, |d| &d.name, |d, v| d.name = v),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 2,
+        key: "note",
+        group: Group::Title,
+        kind: text(280, |d| &d.note, |d, v| d.note = v),
+        basis: Basis::Example,
+    },
+];
+
+/// Fields of [`Group::Vehicle`].
+pub(super) const VEHICLE: &[Field] = &[
+    Field {
+        id: 3,
+        key: "vehicle.length_m",
+        group: Group::Vehicle,
+        kind: number(
+            Dimension::Length,
+            1.5,
+            9.0,
+            |d| d.vehicle.length_m,
+            |d, v| d.vehicle.length_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 4,
+        key: "vehicle.width_m",
+        group: Group::Vehicle,
+        kind: number(
+            Dimension::Length,
+            1.2,
+            2.6,
+            |d| d.vehicle.width_m,
+            |d, v| d.vehicle.width_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 5,
+        key: "vehicle.height_m",
+        group: Group::Vehicle,
+        kind: number(
+            Dimension::Length,
+            1.0,
+            2.6,
+            |d| d.vehicle.height_m,
+            |d, v| d.vehicle.height_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 6,
+        key: "vehicle.floor_above_ground_m",
+        group: Group::Vehicle,
+        kind: number(
+            Dimension::Length,
+            0.15,
+            1.5,
+            |d| d.vehicle.floor_above_ground_m,
+            |d, v| d.vehicle.floor_above_ground_m = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 7,
+        key: "vehicle.heading_deg",
+        group: Group::Vehicle,
+        kind: number(
+            Dimension::Angle,
+            0.0,
+            360.0,
+            |d| d.vehicle.heading_deg,
+            |d, v| d.vehicle.heading_deg = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 8,
+        key: "vehicle.furnishing_heat_capacity_j_k",
+        group: Group::Vehicle,
+        kind: number(
+            Dimension::HeatCapacity,
+            20_000.0,
+            3_000_000.0,
+            |d| d.vehicle.furnishing_heat_capacity_j_k,
+            |d, v| d.vehicle.furnishing_heat_capacity_j_k = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 9,
+        key: "vehicle.furnishing_area_m2",
+        group: Group::Vehicle,
+        kind: number(
+            Dimension::Area,
+            1.0,
+            80.0,
+            |d| d.vehicle.furnishing_area_m2,
+            |d, v| d.vehicle.furnishing_area_m2 = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 10,
+        key: "vehicle.furnishing_moisture_factor",
+        group: Group::Vehicle,
+        kind: number(
+            Dimension::Factor,
+            0.0,
+            30.0,
+            |d| d.vehicle.furnishing_moisture_factor,
+            |d, v| d.vehicle.furnishing_moisture_factor = v,
+        ),
+        basis: Basis::FromMemory(
+            "effective moisture capacitance, typical multiples 1 to 20 in whole-building programs",
+        ),
+    },
+];
+
+/// Fields of [`Group::Shell`].
+pub(super) const SHELL: &[Field] = &[
+    Field {
+        id: 11,
+        key: "shell.roof_sun_absorptance",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Share,
+            0.05,
+            0.98,
+            |d| d.shell.roof_sun_absorptance,
+            |d, v| d.shell.roof_sun_absorptance = v,
+        ),
+        basis: Basis::Published(
+            "Levinson et al. 2011, Applied Energy: a typical white or silver shell reflects 0.60",
+        ),
+    },
+    Field {
+        id: 12,
+        key: "shell.wall_sun_absorptance",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Share,
+            0.05,
+            0.98,
+            |d| d.shell.wall_sun_absorptance,
+            |d, v| d.shell.wall_sun_absorptance = v,
+        ),
+        basis: Basis::Published(
+            "Levinson et al. 2011, Applied Energy: a typical white or silver shell reflects 0.60",
+        ),
+    },
+    Field {
+        id: 13,
+        key: "shell.paint_emittance",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Share,
+            0.05,
+            0.98,
+            |d| d.shell.paint_emittance,
+            |d, v| d.shell.paint_emittance = v,
+        ),
+        basis: Basis::FromMemory("painted surfaces about 0.9, bare aluminium about 0.1"),
+    },
+    Field {
+        id: 14,
+        key: "shell.skin_thickness_m",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Thickness,
+            0.0005,
+            0.006,
+            |d| d.shell.skin_thickness_m,
+            |d, v| d.shell.skin_thickness_m = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 15,
+        key: "shell.insulation_material",
+        group: Group::Shell,
+        kind: choice(
+            &INSULATION_MATERIAL_OPTIONS.1,
+            |d| position(&INSULATION_MATERIAL_OPTIONS.0, d.shell.insulation_material),
+            |d, i| {
+                set_at(
+                    &INSULATION_MATERIAL_OPTIONS.0,
+                    i,
+                    &mut d.shell.insulation_material,
+                )
+            },
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 16,
+        key: "shell.other_conductivity_w_m_k",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Conductivity,
+            0.015,
+            0.2,
+            |d| d.shell.other_conductivity_w_m_k,
+            |d, v| d.shell.other_conductivity_w_m_k = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 17,
+        key: "shell.roof_insulation_m",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Thickness,
+            0.0,
+            0.15,
+            |d| d.shell.roof_insulation_m,
+            |d, v| d.shell.roof_insulation_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 18,
+        key: "shell.wall_insulation_m",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Thickness,
+            0.0,
+            0.15,
+            |d| d.shell.wall_insulation_m,
+            |d, v| d.shell.wall_insulation_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 19,
+        key: "shell.floor_insulation_m",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Thickness,
+            0.0,
+            0.15,
+            |d| d.shell.floor_insulation_m,
+            |d, v| d.shell.floor_insulation_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 20,
+        key: "shell.filled_share",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Share,
+            0.2,
+            1.0,
+            |d| d.shell.filled_share,
+            |d, v| d.shell.filled_share = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 21,
+        key: "shell.rib_spacing_m",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Length,
+            0.2,
+            2.0,
+            |d| d.shell.rib_spacing_m,
+            |d, v| d.shell.rib_spacing_m = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 22,
+        key: "shell.thermal_break_m",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Thickness,
+            0.0,
+            0.03,
+            |d| d.shell.thermal_break_m,
+            |d, v| d.shell.thermal_break_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 23,
+        key: "shell.lining_thickness_m",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Thickness,
+            0.002,
+            0.03,
+            |d| d.shell.lining_thickness_m,
+            |d, v| d.shell.lining_thickness_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 24,
+        key: "shell.floor_board_m",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Thickness,
+            0.003,
+            0.04,
+            |d| d.shell.floor_board_m,
+            |d, v| d.shell.floor_board_m = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 25,
+        key: "shell.lining_sun_absorptance",
+        group: Group::Shell,
+        kind: number(
+            Dimension::Share,
+            0.2,
+            0.95,
+            |d| d.shell.lining_sun_absorptance,
+            |d, v| d.shell.lining_sun_absorptance = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 26,
+        key: "shell.leakage_area_m2",
+        group: Group::Shell,
+        kind: number(
+            Dimension::LeakArea,
+            0.0002,
+            0.05,
+            |d| d.shell.leakage_area_m2,
+            |d, v| d.shell.leakage_area_m2 = v,
+        ),
+        basis: Basis::Published(
+            "Park et al. 1998 and Knibbs et al. 2009: closed parked vehicles change about 0.3 to 3 times their air an hour; this area gives about 1",
+        ),
+    },
+];
+
+/// Fields of [`Group::Glass`].
+pub(super) const GLASS: &[Field] = &[
+    Field {
+        id: 27,
+        key: "glass.nose_area_m2",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Area,
+            0.0,
+            3.0,
+            |d| d.glass.nose_area_m2,
+            |d, v| d.glass.nose_area_m2 = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 28,
+        key: "glass.left_area_m2",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Area,
+            0.0,
+            3.0,
+            |d| d.glass.left_area_m2,
+            |d, v| d.glass.left_area_m2 = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 29,
+        key: "glass.right_area_m2",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Area,
+            0.0,
+            3.0,
+            |d| d.glass.right_area_m2,
+            |d, v| d.glass.right_area_m2 = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 30,
+        key: "glass.rear_area_m2",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Area,
+            0.0,
+            3.0,
+            |d| d.glass.rear_area_m2,
+            |d, v| d.glass.rear_area_m2 = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 31,
+        key: "glass.roof_area_m2",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Area,
+            0.0,
+            3.0,
+            |d| d.glass.roof_area_m2,
+            |d, v| d.glass.roof_area_m2 = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 32,
+        key: "glass.transmittance_w_m2_k",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Transmittance,
+            1.0,
+            6.0,
+            |d| d.glass.transmittance_w_m2_k,
+            |d, v| d.glass.transmittance_w_m2_k = v,
+        ),
+        basis: Basis::FromMemory("single tempered glass, ASHRAE Fundamentals ch. 15 type values"),
+    },
+    Field {
+        id: 33,
+        key: "glass.solar_heat_gain_coefficient",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Share,
+            0.1,
+            0.88,
+            |d| d.glass.solar_heat_gain_coefficient,
+            |d, v| d.glass.solar_heat_gain_coefficient = v,
+        ),
+        basis: Basis::FromMemory("single tempered glass, ASHRAE Fundamentals ch. 15 type values"),
+    },
+    Field {
+        id: 34,
+        key: "glass.covers_fitted",
+        group: Group::Glass,
+        kind: switch(|d| d.glass.covers_fitted, |d, v| d.glass.covers_fitted = v),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 35,
+        key: "glass.covers_from_hour",
+        group: Group::Glass,
+        kind: number(
+            Dimension::HourOfDay,
+            0.0,
+            24.0,
+            |d| d.glass.covers_from_hour,
+            |d, v| d.glass.covers_from_hour = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 36,
+        key: "glass.covers_until_hour",
+        group: Group::Glass,
+        kind: number(
+            Dimension::HourOfDay,
+            0.0,
+            24.0,
+            |d| d.glass.covers_until_hour,
+            |d, v| d.glass.covers_until_hour = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 37,
+        key: "glass.cover_resistance_m2_k_w",
+        group: Group::Glass,
+        kind: number(
+            Dimension::ThermalResistance,
+            0.02,
+            2.0,
+            |d| d.glass.cover_resistance_m2_k_w,
+            |d, v| d.glass.cover_resistance_m2_k_w = v,
+        ),
+        basis: Basis::FromMemory("a fitted insulated cover with its air gap adds about 0.2 m² K/W"),
+    },
+    Field {
+        id: 38,
+        key: "glass.cover_sun_share",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Share,
+            0.02,
+            0.9,
+            |d| d.glass.cover_sun_share,
+            |d, v| d.glass.cover_sun_share = v,
+        ),
+        basis: Basis::FromMemory("reflective cover inside light-green glass: about 0.25 of 0.60"),
+    },
+    Field {
+        id: 39,
+        key: "glass.sun_on_floor_share",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Share,
+            0.0,
+            1.0,
+            |d| d.glass.sun_on_floor_share,
+            |d, v| d.glass.sun_on_floor_share = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+    Field {
+        id: 40,
+        key: "glass.sun_on_furnishings_share",
+        group: Group::Glass,
+        kind: number(
+            Dimension::Share,
+            0.0,
+            1.0,
+            |d| d.glass.sun_on_furnishings_share,
+            |d, v| d.glass.sun_on_furnishings_share = v,
+        ),
+        basis: Basis::CommonPractice,
+    },
+];

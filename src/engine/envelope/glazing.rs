@@ -240,7 +240,7 @@ mod tests {
         // LBNL-2804E eq. 10 for U 5.8, SHGC 0.82: 1.30415·0.82 − 0.30515 = 0.764253.
         let pane = Glazing::new(5.8, 0.82).unwrap();
         assert!((pane.transmittance_normal - 0.764_253).abs() < 1e-9);
-        assert!((pane.beam(1.0).transmitted / pane.transmittance_normal - 1.0).abs() < 0.002);
+        assert!((pane.beam(1.0).transmitted / pane.transmittance_normal - 1.0).abs() < 0.003);
         assert!((0.85..0.93).contains(&(pane.transmittance_diffuse / pane.transmittance_normal)));
     }
 

@@ -99,8 +99,7 @@ impl Ledger {
     /// The same for water.
     #[must_use]
     pub fn moisture_residual(&self) -> f64 {
-        let net_kg =
-            self.exchanged_kg + self.moisture_gains_kg - self.coil_kg - self.condensed_kg;
+        let net_kg = self.exchanged_kg + self.moisture_gains_kg - self.coil_kg - self.condensed_kg;
         (net_kg - self.stored_kg) / self.throughput_kg.max(1e-6)
     }
 }

@@ -141,11 +141,7 @@ fn example_place() -> Place {
 
 fn example_day() -> Day {
     Day {
-        date: Date {
-            year: 2026,
-            month: 7,
-            day: 21,
-        },
+        date: Date::MIDSUMMER.plus_days(30),
         start_hour: 6.0,
         days: 1.0,
         high_c: 36.0,

@@ -43,8 +43,6 @@ pub enum Problem {
         /// Most allowed.
         longest: usize,
     },
-    /// Not a day of the calendar between 1950 and 2100.
-    NoSuchDay,
     /// Has to be less than another field.
     NotBelow {
         /// The value.
@@ -158,11 +156,7 @@ fn check_alone(field: &Field, document: &ScenarioDocument) -> Option<FieldError>
             )
         }
         Kind::Text(text) => check_text((text.read)(document), text.longest),
-        Kind::Date(date) => {
-            let date = (date.read)(document);
-            (!date.exists() || !(1950..=2100).contains(&date.year)).then_some(Problem::NoSuchDay)
-        }
-        Kind::Choice(_) | Kind::Switch(_) => None,
+        Kind::Choice(_) | Kind::Switch(_) | Kind::Date(_) => None,
     };
     problem.map(|problem| FieldError {
         key: field.key,
@@ -317,14 +311,5 @@ mod tests {
         ));
         let errors = problem_of(|document| document.glass.sun_on_floor_share = 0.9);
         assert!(matches!(errors[0].problem, Problem::SharesAboveOne { .. }));
-    }
-
-    #[test]
-    fn a_day_that_does_not_exist_is_refused() {
-        let errors = problem_of(|document| {
-            document.day.date.month = 2;
-            document.day.date.day = 30;
-        });
-        assert_eq!(errors[0].problem, Problem::NoSuchDay);
     }
 }

@@ -5,10 +5,16 @@
 //! since the midnight that begins the first day of the run. [`Shade`] and the surface temperature of the
 //! ground belong to the parking spot and are worked out from the same state.
 
+mod ground;
+mod ground_surface;
 mod hot_day;
+mod shade;
 mod sky;
 
+pub use ground::{GroundExposure, GroundTemperatures, ground_surface_temperatures_c};
+pub use ground_surface::{GroundLayer, GroundProperties, GroundSurface};
 pub use hot_day::{HotDay, HotDayInput};
+pub use shade::Shade;
 pub use sky::{
     clear_sky_emissivity, clear_sky_emissivity_corrected, cloud_factor, sky_longwave_w_m2,
     sky_temperature_c,

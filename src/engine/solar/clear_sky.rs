@@ -9,7 +9,7 @@
 //! summer air (Sydney and Perth 2.3–3.2), 3.5–4.5 mid-latitude summer (Phoenix and Las Vegas 3.4, Denver, Madrid and Berlin 4),
 //! 5–5.5 humid or polluted summer (Miami 5.6, Athens 5.4), 6–7 dust (Dubai 6.7).
 
-use super::{SolarError, SunPosition, in_range};
+use super::{OutOfRange, SunPosition, in_range};
 
 /// Solar constant, W/m² (World Radiometric Reference; the value used with Spencer's series in the reference tables).
 const SOLAR_CONSTANT_W_M2: f64 = 1_366.1;
@@ -120,8 +120,8 @@ impl ClearSky {
     /// Source: Ineichen & Perez 2002, Solar Energy 73:151.
     ///
     /// # Errors
-    /// [`SolarError::OutOfRange`] if either is out of its range.
-    pub fn new(linke_turbidity: f64, altitude_m: f64) -> Result<Self, SolarError> {
+    /// [`OutOfRange`] if either is out of its range.
+    pub fn new(linke_turbidity: f64, altitude_m: f64) -> Result<Self, OutOfRange> {
         let turbidity = in_range(
             "linke_turbidity",
             linke_turbidity,
@@ -192,8 +192,8 @@ impl Clouds {
     /// Source: Kasten & Czeplak 1980, Solar Energy 24:177, eq. 7.
     ///
     /// # Errors
-    /// [`SolarError::OutOfRange`] if the fraction is outside 0…1.
-    pub fn new(fraction: f64) -> Result<Self, SolarError> {
+    /// [`OutOfRange`] if the fraction is outside 0…1.
+    pub fn new(fraction: f64) -> Result<Self, OutOfRange> {
         let fraction = in_range("cloud_fraction", fraction, 0.0, 1.0)?;
         let global_ratio = 1.0 - CLOUD_LOSS * libm::pow(fraction, CLOUD_EXPONENT);
         Ok(Self {

@@ -14,7 +14,7 @@
 //! Source: Reda & Andreas 2004, Solar Energy 76:577 (NREL/TP-560-34302, 2008), cited by equation number of the report.
 
 use super::ephemeris::{DAYS_BEFORE, Midnight, cubic_weights, midnights};
-use super::{Date, SolarError, in_range};
+use super::{Date, OutOfRange, SolarError, in_range};
 use crate::air::standard_atmosphere_pressure_pa;
 use crate::quantity::SECONDS_PER_DAY;
 
@@ -153,7 +153,7 @@ impl SunPath {
             days,
         };
         let pressure_pa = standard_atmosphere_pressure_pa(altitude_m);
-        path.with_refraction(pressure_pa, REFRACTION_TEMPERATURE_C)
+        Ok(path.with_refraction(pressure_pa, REFRACTION_TEMPERATURE_C)?)
     }
 
     /// The same path with the refraction of other air.
@@ -163,8 +163,8 @@ impl SunPath {
     /// Source: SPA eq. 42.
     ///
     /// # Errors
-    /// [`SolarError::OutOfRange`] if either is out of its range.
-    pub fn with_refraction(self, pressure_pa: f64, temperature_c: f64) -> Result<Self, SolarError> {
+    /// [`OutOfRange`] if either is out of its range.
+    pub fn with_refraction(self, pressure_pa: f64, temperature_c: f64) -> Result<Self, OutOfRange> {
         let pressure_pa = in_range("pressure_pa", pressure_pa, 40_000.0, 120_000.0)?;
         let temperature_c = in_range("temperature_c", temperature_c, -60.0, 60.0)?;
         let refraction_ratio = pressure_pa / 101_000.0 * 283.0 / (273.0 + temperature_c);
@@ -337,7 +337,7 @@ mod tests {
         let refused = |place: Place, days| {
             matches!(
                 SunPath::new(&place, day, days),
-                Err(SolarError::OutOfRange { .. })
+                Err(SolarError::OutOfRange(_))
             )
         };
         assert!(refused(

@@ -107,7 +107,7 @@ fn lead_acid_lasts_as_peukert_says() {
         })
         .unwrap();
         for current_a in [10.0, 20.0, 40.0] {
-            let by_law_h = 20.0 * (200.0_f64 / (current_a * 20.0)).powf(exponent);
+            let by_law_h = 20.0 * libm::pow(200.0 / (current_a * 20.0), exponent);
             let lasted_h = hours_at_current(&bank, current_a);
             worst.note(
                 lasted_h / by_law_h - 1.0,

@@ -20,7 +20,7 @@ mod moisture;
 mod network;
 
 pub use boundary::{AirExchange, Boundary, LaneSun};
-pub use chain::Chain;
+pub use chain::{Chain, Layer};
 pub use description::{
     CabinDescription, CabinError, Element, LANES, Outside, Part, SUN_LANES_UNUSED,
 };

@@ -1,8 +1,8 @@
 //! The network itself: state, factored matrix, step.
 
 use super::boundary::{Boundary, OuterFace, wind_side};
-use super::chain::NODES;
-use super::description::{CabinDescription, CabinError, Element, LANES, Outside};
+use super::chain::{Chain, NODES};
+use super::description::{CabinDescription, CabinError, Element, LANES, Outside, Part};
 use super::ledger::Ledger;
 use super::moisture::Moisture;
 use crate::air;
@@ -229,6 +229,17 @@ impl Cabin {
     #[must_use]
     pub fn elements(&self) -> &[Element] {
         &self.elements
+    }
+
+    /// Gives every pane the conductances of another chain, as when covers go on; capacities stay.
+    pub fn replace_panes(&mut self, pane: &Chain) {
+        for (lane, element) in self.elements.iter().enumerate() {
+            if element.part == Part::Glass {
+                for link in 0..NODES - 1 {
+                    self.conductance[link][lane] = pane.conductance_w_m2_k[link] * element.area_m2;
+                }
+            }
+        }
     }
 
     /// Freezes the coefficients of the interval that follows from the surroundings and the present state, for steps of

@@ -80,6 +80,9 @@ const LEAST_DAILY_RANGE_K: f64 = 0.5;
 /// Least usable share of the bank between its lowest and highest charge.
 const LEAST_USABLE_SHARE: f64 = 0.05;
 
+/// Most that an inverter gives at a start over its continuous rating: common practice, no source.
+const GREATEST_SURGE_RATIO: f64 = 10.0;
+
 impl Scenario {
     /// Validates a whole document.
     ///
@@ -212,6 +215,12 @@ fn check_together(document: &ScenarioDocument, errors: &mut Vec<FieldError>) {
             document.cooler.inverter_rated_w,
             "cooler.inverter_surge_w",
             document.cooler.inverter_surge_w,
+        ),
+        (
+            "cooler.inverter_surge_w",
+            document.cooler.inverter_surge_w,
+            "cooler.inverter_rated_w",
+            GREATEST_SURGE_RATIO * document.cooler.inverter_rated_w,
         ),
     ];
     for (key, value, other_key, other) in below {

@@ -1,0 +1,414 @@
+//! The time loop.
+//!
+//! Every minute the surroundings, the coefficients of the network and the coil are refreshed; every step in between moves
+//! thermostat, bank and network. What is decided by the clock or the temperature is decided on a minute or a step, so that a
+//! shorter step changes little. The day before the run is passed through in steps of five minutes, cooler off, to give the
+//! shell its history.
+
+use super::body::{Body, body, wind_profile};
+use super::build::BuildError;
+use super::cooling::{CoolerStep, Cooling};
+use super::environment::{Environment, Surroundings};
+use super::inside::{Inside, InsideGains};
+use super::power::{Demand, Power, PowerStep};
+use super::recorder::{FELT_AIR_SPEED_M_S, Recorder, SampleState};
+use super::results::{Balance, Results};
+use super::ventilation::{FanSituation, Ventilation};
+use crate::air;
+use crate::cabin::{Boundary, Cabin, Extraction, Gains, Ledger, Part};
+use crate::comfort::operative_temperature_c;
+use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::scenario::{Scenario, ScenarioDocument};
+use crate::schedule::HourWindow;
+
+/// Length of a step, s.
+pub const STEP_S: f64 = 10.0;
+
+/// Time between refreshed coefficients, s.
+const INTERVAL_S: f64 = 60.0;
+
+/// Intervals between samples.
+const INTERVALS_PER_SAMPLE: usize = 5;
+
+/// Step of the day before the run, s.
+const SETTLING_STEP_S: f64 = 300.0;
+
+/// A scenario made ready to run: its body and its surroundings, which do not depend on cooler or bank.
+#[derive(Clone, Debug)]
+pub struct Prepared {
+    document: ScenarioDocument,
+    body: std::rc::Rc<Body>,
+    environment: std::rc::Rc<Environment>,
+}
+
+impl Prepared {
+    /// Works out body and surroundings of a scenario.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn new(scenario: &Scenario) -> Result<Self, BuildError> {
+        let document = scenario.document().clone();
+        let body = body(&document)?;
+        let environment = Environment::new(&document, &body)?;
+        Ok(Self {
+            document,
+            body: std::rc::Rc::new(body),
+            environment: std::rc::Rc::new(environment),
+        })
+    }
+
+    /// The same without any cooler, sharing body and surroundings.
+    #[must_use]
+    pub fn without_cooler(&self) -> Self {
+        let mut other = self.clone();
+        other.document.cooler.installed = false;
+        other
+    }
+
+    /// Runs the scenario in steps of [`STEP_S`].
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn run(&self) -> Result<Results, BuildError> {
+        self.run_in_steps((INTERVAL_S / STEP_S) as u32)
+    }
+
+    /// Runs the scenario with a number of steps, at least one, in each minute.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn run_in_steps(&self, steps_per_minute: u32) -> Result<Results, BuildError> {
+        let mut run = Run::new(self)?;
+        run.settle();
+        run.pass(steps_per_minute.max(1));
+        Ok(run.results())
+    }
+}
+
+/// Runs a scenario in steps of [`STEP_S`].
+///
+/// # Errors
+/// When a component refuses its input, which no validated scenario makes it do.
+pub fn simulate(scenario: &Scenario) -> Result<Results, BuildError> {
+    Prepared::new(scenario)?.run()
+}
+
+struct Run<'a> {
+    document: &'a ScenarioDocument,
+    body: &'a Body,
+    environment: &'a Environment,
+    cabin: Cabin,
+    inside: Inside,
+    ventilation: Ventilation,
+    power: Power,
+    cooling: Cooling,
+    covers: Option<HourWindow>,
+    covered: bool,
+    driving: Option<HourWindow>,
+    recorder: Recorder,
+    results: Results,
+    electric_in_j: f64,
+    electric_out_j: f64,
+    stored_wh_at_start: f64,
+}
+
+/// An interval's inputs, worked out once.
+struct Interval {
+    clock_s: f64,
+    surroundings: Surroundings,
+    gains: InsideGains,
+    cooler_waits: bool,
+    loads_w: f64,
+    panels_w: f64,
+    driving_share: f64,
+    shore_share: f64,
+}
+
+impl<'a> Run<'a> {
+    fn new(prepared: &'a Prepared) -> Result<Self, BuildError> {
+        let (document, body) = (&prepared.document, &*prepared.body);
+        let environment = &*prepared.environment;
+        let first = environment.at(document.day.start_hour * SECONDS_PER_HOUR - SECONDS_PER_DAY);
+        let cabin = Cabin::new(
+            &body.description,
+            wind_profile(document.place.terrain),
+            first.outdoor_c,
+            first.humidity_ratio,
+        )?;
+        let parts: Vec<Part> = cabin.elements().iter().map(|element| element.part).collect();
+        let samples_per_day = SECONDS_PER_DAY / (INTERVAL_S * INTERVALS_PER_SAMPLE as f64);
+        let samples = (document.day.days * samples_per_day) as usize + 1;
+        let glass = &document.glass;
+        let charging = &document.charging;
+        let power = Power::new(document)?;
+        Ok(Self {
+            document,
+            body,
+            environment,
+            cabin,
+            inside: Inside::new(document)?,
+            ventilation: Ventilation::new(document)?,
+            cooling: Cooling::new(document)?,
+            covers: window_if(
+                glass.covers_fitted,
+                glass.covers_from_hour,
+                glass.covers_until_hour,
+            )?,
+            covered: false,
+            driving: window_if(
+                charging.drives,
+                charging.drive_from_hour,
+                charging.drive_until_hour,
+            )?,
+            recorder: Recorder::new(parts, samples),
+            results: Results::default(),
+            electric_in_j: 0.0,
+            electric_out_j: 0.0,
+            stored_wh_at_start: power.stored_wh(),
+            power,
+        })
+    }
+
+    fn start_s(&self) -> f64 {
+        self.document.day.start_hour * SECONDS_PER_HOUR
+    }
+
+    /// Passes through the day before, cooler off.
+    fn settle(&mut self) {
+        let steps = (SECONDS_PER_DAY / SETTLING_STEP_S) as usize;
+        let mut unused = Ledger::default();
+        for index in 0..steps {
+            let clock_s = self.start_s() - SECONDS_PER_DAY + SETTLING_STEP_S * index as f64;
+            let interval = self.open(clock_s, SETTLING_STEP_S, SETTLING_STEP_S, false);
+            let appliances_w = interval.loads_w;
+            let gains = interval.gains.with_appliances(appliances_w);
+            self.cabin.step(&gains, &Extraction::NONE);
+            self.cabin.close_interval(&mut unused);
+        }
+    }
+
+    fn pass(&mut self, steps_per_minute: u32) {
+        let intervals = (self.document.day.days * SECONDS_PER_DAY / INTERVAL_S) as usize;
+        let step_s = INTERVAL_S / f64::from(steps_per_minute);
+        let first = self.sample_state(self.start_s(), 0.0);
+        self.recorder.first(&first);
+        for index in 0..intervals {
+            let clock_s = self.start_s() + INTERVAL_S * index as f64;
+            let current_a = self.minute(clock_s, step_s, steps_per_minute);
+            if (index + 1) % INTERVALS_PER_SAMPLE == 0 {
+                let state = self.sample_state(clock_s + INTERVAL_S, current_a);
+                self.recorder.sample(&state);
+            }
+        }
+    }
+
+    /// One minute; gives the last current of the bank, A.
+    fn minute(&mut self, clock_s: f64, step_s: f64, steps: u32) -> f64 {
+        let interval = self.open(clock_s, INTERVAL_S, step_s, true);
+        self.cooling.refresh(
+            self.cabin.air_c(),
+            self.cabin.humidity_ratio(),
+            self.body.description.pressure_pa,
+            interval.surroundings.outdoor_c,
+        );
+        let mut appliances_j = 0.0;
+        let mut current_a = 0.0;
+        for step in 0..steps {
+            let now_s = clock_s + step_s * f64::from(step);
+            let power = self.step(&interval, now_s, step_s, &mut appliances_j);
+            current_a = power.current_a;
+        }
+        let mut ledger = Ledger::default();
+        self.cabin.close_interval(&mut ledger);
+        let latent_j_kg = air::latent_heat_vaporisation_j_per_kg(self.cabin.air_c());
+        self.recorder.interval(
+            INTERVAL_S,
+            &interval.gains,
+            appliances_j,
+            &ledger,
+            latent_j_kg,
+        );
+        current_a
+    }
+
+    /// One step of thermostat, bank and network.
+    fn step(
+        &mut self,
+        interval: &Interval,
+        now_s: f64,
+        step_s: f64,
+        appliances_j: &mut f64,
+    ) -> PowerStep {
+        let mut cooler = self.cooling.step(
+            step_s,
+            now_s,
+            self.cabin.air_c(),
+            interval.cooler_waits,
+        );
+        let demand = Demand {
+            cooler_w: cooler.electric_power_w,
+            loads_w: interval.loads_w,
+            panels_w: interval.panels_w,
+            driving_share: interval.driving_share,
+            shore_share: interval.shore_share,
+        };
+        let power = self.power.step(step_s, &demand, self.cabin.furnishing_c());
+        if self.cooling.after(step_s, &cooler, &power, &self.power) {
+            cooler = CoolerStep::NONE;
+        }
+        self.note(now_s, &cooler, &power);
+        let appliances_w = power.loads_w + cooler.blower_w;
+        *appliances_j += appliances_w * step_s;
+        let gains: Gains = interval.gains.with_appliances(appliances_w);
+        self.cabin.step(&gains, &cooler.extraction);
+        self.recorder.step(step_s, &power, cooler.capacity_share);
+        self.electric_in_j += (power.panels_w + power.driving_w + power.shore_w) * step_s;
+        self.electric_out_j += (power.cooler_w + power.loads_w + power.loss_w) * step_s;
+        power
+    }
+
+    /// Keeps the extremes and firsts of the run.
+    fn note(&mut self, now_s: f64, cooler: &CoolerStep, power: &PowerStep) {
+        let now_h = now_s / SECONDS_PER_HOUR;
+        let results = &mut self.results;
+        results.peak_discharge_a = results.peak_discharge_a.max(-power.current_a);
+        if cooler.started {
+            self.recorder.totals.compressor_starts += 1;
+            let start_a = self.cooling.start_current_a(&self.power) - power.current_a.min(0.0);
+            results.peak_start_a = results.peak_start_a.max(start_a);
+        }
+        if let (None, Some(stop)) = (results.first_stop, self.cooling.stopped()) {
+            results.first_stop = Some((now_h, stop));
+        }
+        let reserve = self.document.need.reserve_state_of_charge;
+        if results.below_reserve_at_h.is_none() && self.power.state_of_charge() < reserve {
+            results.below_reserve_at_h = Some(now_h);
+        }
+    }
+
+    /// Works out an interval and sets the network's coefficients.
+    fn open(&mut self, clock_s: f64, span_s: f64, step_s: f64, cooled: bool) -> Interval {
+        let surroundings = self.environment.at(clock_s + 0.5 * span_s);
+        let situation = FanSituation {
+            clock_s,
+            span_s,
+            cabin_c: self.cabin.air_c(),
+            outdoor_c: surroundings.outdoor_c,
+            cooler_allowed: cooled && self.cooling.may_run(clock_s),
+            cooler_running: self.cooling.running(),
+        };
+        let cooler_waits = self.ventilation.decide(&situation);
+        let road_m_s = if self.drives_at(clock_s) {
+            self.document.charging.drive_speed_m_s
+        } else {
+            0.0
+        };
+        let wind_m_s = surroundings.wind_speed_m_s;
+        let boundary = Boundary {
+            outdoor_c: surroundings.outdoor_c,
+            outdoor_humidity_ratio: surroundings.humidity_ratio,
+            sky_c: surroundings.sky_c,
+            ground_c: surroundings.ground_c,
+            shaded_ground_c: surroundings.shaded_ground_c,
+            wind_speed_m_s: wind_m_s,
+            wind_from_deg: self.environment.wind_from_deg,
+            road_speed_m_s: road_m_s,
+            air_exchange: self
+                .ventilation
+                .air_exchange(&situation, wind_m_s, road_m_s),
+            stirred_m3_s: self.ventilation.fan_flow_m3_s() + self.cooling.airflow_m3_s(),
+            sun: surroundings.sun,
+        };
+        self.set_covers(clock_s);
+        self.cabin.set_conditions(&boundary, step_s);
+        let felt_c = operative_temperature_c(
+            self.cabin.air_c(),
+            self.cabin.radiant_c(),
+            FELT_AIR_SPEED_M_S,
+        );
+        Interval {
+            clock_s,
+            gains: self.inside.gains(clock_s, span_s, felt_c),
+            cooler_waits,
+            loads_w: self.power.loads_w(clock_s, span_s) + self.ventilation.fan_power_w(),
+            panels_w: self.power.panels_w(
+                surroundings.horizontal_sun_w_m2,
+                surroundings.outdoor_c,
+                wind_m_s.max(road_m_s),
+            ),
+            driving_share: self.power.driving_share(clock_s, span_s),
+            shore_share: self.power.shore_share(clock_s, span_s),
+            surroundings,
+        }
+    }
+
+    fn drives_at(&self, clock_s: f64) -> bool {
+        self.driving.is_some_and(|hours| hours.contains(clock_s))
+    }
+
+    /// Puts covers on the panes or takes them off.
+    fn set_covers(&mut self, clock_s: f64) {
+        let covered = self.covers.is_some_and(|hours| hours.contains(clock_s));
+        if covered == self.covered {
+            return;
+        }
+        self.covered = covered;
+        let pane = if covered {
+            &self.body.covered_pane
+        } else {
+            &self.body.bare_pane
+        };
+        self.cabin.replace_panes(pane);
+    }
+
+    fn sample_state(&self, clock_s: f64, bank_current_a: f64) -> SampleState {
+        let surroundings = self.environment.at(clock_s);
+        SampleState {
+            clock_s,
+            outdoor_c: surroundings.outdoor_c,
+            cabin_c: self.cabin.air_c(),
+            radiant_c: self.cabin.radiant_c(),
+            relative_humidity: air::relative_humidity_from_humidity_ratio(
+                self.cabin.air_c(),
+                self.cabin.humidity_ratio(),
+                self.body.description.pressure_pa,
+            ),
+            sun_w_m2: surroundings.horizontal_sun_w_m2,
+            state_of_charge: self.power.state_of_charge(),
+            bank_voltage_v: self.power.voltage_v(),
+            bank_current_a,
+            stopped: self.cooling.stopped(),
+        }
+    }
+
+    fn results(self) -> Results {
+        let ledger = &self.recorder.ledger;
+        let stored_j =
+            (self.power.stored_wh() - self.stored_wh_at_start) * SECONDS_PER_HOUR;
+        let electric_j = self.electric_in_j - self.electric_out_j - stored_j;
+        let heat = ledger.heat_residual().abs().max(ledger.inside_residual().abs());
+        Results {
+            balance: Balance {
+                heat_residual: heat,
+                moisture_residual: ledger.moisture_residual().abs(),
+                electric_residual: electric_j.abs()
+                    / (self.electric_in_j + self.electric_out_j).max(1.0),
+            },
+            curves_extrapolated: self.cooling.extrapolated(),
+            series: self.recorder.series,
+            totals: self.recorder.totals,
+            ..self.results
+        }
+    }
+}
+
+fn window_if(
+    wanted: bool,
+    from_hour: f64,
+    until_hour: f64,
+) -> Result<Option<HourWindow>, BuildError> {
+    if !wanted {
+        return Ok(None);
+    }
+    Ok(Some(HourWindow::new(from_hour, until_hour)?))
+}

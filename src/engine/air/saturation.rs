@@ -38,8 +38,8 @@ pub const DEW_POINT_LEAST_C: f64 = -100.0;
 /// Highest share of the total pressure that vapour may take.
 ///
 /// Above the boiling point at the given pressure no saturated mixture exists, and its humidity
-/// ratio would be infinite or negative; this bound keeps it finite, at about 62 kg/kg. It is out
-/// of reach below 95 °C at 85 kPa.
+/// ratio would be infinite or negative; this bound keeps it finite, at about 62 kg/kg. It is out of
+/// reach below 95 °C at 85 kPa.
 const VAPOUR_SHARE_GREATEST: f64 = 0.99;
 
 /// Gives the saturation pressure of water vapour over ice or liquid water.
@@ -61,8 +61,8 @@ pub fn saturation_pressure_pa(dry_bulb_c: f64) -> f64 {
 
 /// Gives the humidity ratio of saturated air.
 ///
-/// W = 0.621945 pₛ/(p − pₛ). Above the boiling point, where no saturated mixture exists, pₛ is
-/// held at 99 % of p, so that the result stays finite.
+/// W = 0.621945 pₛ/(p − pₛ). Above the boiling point, where no saturated mixture exists, pₛ is held
+/// at 99 % of p, so that the result stays finite.
 ///
 /// `dry_bulb_c`: −60…120 °C; `pressure_pa`: 50 000…120 000 Pa. Result in kg per kg of dry air.
 ///
@@ -92,7 +92,8 @@ pub fn humidity_ratio_from_vapour_pressure(vapour_pressure_pa: f64, pressure_pa:
 /// bone-dry air included, gives −100 °C. Supersaturated air gives the temperature at which its
 /// vapour would be saturated.
 ///
-/// `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50 000…120 000 Pa. Result in °C.
+/// `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50 000…120 000 Pa. Result in
+/// °C.
 ///
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 5, 6 and 36.
 #[must_use]

@@ -16,9 +16,9 @@ const HEAT_CAPACITY_ICE_J_KG_K: f64 = 2_100.0;
 
 /// Gives the humidity ratio from the thermodynamic wet bulb.
 ///
-/// Over liquid water W = ((2501 − 2.326t*)Wₛ* − 1.006(t − t*))/(2501 + 1.86t − 4.186t*), over ice
-/// W = ((2830 − 0.24t*)Wₛ* − 1.006(t − t*))/(2830 + 1.86t − 2.1t*), with Wₛ* at t*. A wet bulb
-/// lower than dry air can reach gives 0.
+/// Over liquid water W = ((2501 − 2.326t*)Wₛ* − 1.006(t − t*))/(2501 + 1.86t − 4.186t*), over ice W
+/// = ((2830 − 0.24t*)Wₛ* − 1.006(t − t*))/(2830 + 1.86t − 2.1t*), with Wₛ* at t*. A wet bulb lower
+/// than dry air can reach gives 0.
 ///
 /// `dry_bulb_c`: −60…120 °C; `wet_bulb_c`: at most the dry bulb; `pressure_pa`: 50 000…120 000 Pa.
 /// Result in kg per kg of dry air.
@@ -40,8 +40,8 @@ pub fn humidity_ratio_from_wet_bulb(dry_bulb_c: f64, wet_bulb_c: f64, pressure_p
 /// leave a step of a few tenths of a kelvin at 0 °C, because freezing water gives off heat.
 /// Saturated and supersaturated air gives the dry bulb.
 ///
-/// `dry_bulb_c`: −60…120 °C; `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`:
-/// 50 000…120 000 Pa. Result in °C.
+/// `dry_bulb_c`: −60…120 °C; `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50
+/// 000…120 000 Pa. Result in °C.
 ///
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 33 and 35.
 ///
@@ -78,8 +78,8 @@ pub fn wet_bulb_c_from_humidity_ratio(
 
 /// Gives the temperature of saturated air of known enthalpy, to 1e-6 K.
 ///
-/// Solves h = 1006t + Wₛ(t, p)(2 501 000 + 1860t). An enthalpy outside −100 °C…boiling gives
-/// the nearer end.
+/// Solves h = 1006t + Wₛ(t, p)(2 501 000 + 1860t). An enthalpy outside −100 °C…boiling gives the
+/// nearer end.
 ///
 /// `enthalpy_j_per_kg` in J per kg of dry air; `pressure_pa`: 50 000…120 000 Pa. Result in °C.
 ///

@@ -37,7 +37,8 @@ pub struct OutOfRange {
 /// Why a date or a path of the sun cannot be had.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum SolarError {
-    /// The month or the day does not exist, or the year is outside [`YEAR_LEAST`]…[`YEAR_GREATEST`].
+    /// The month or the day does not exist, or the year is outside
+    /// [`YEAR_LEAST`]…[`YEAR_GREATEST`].
     NoSuchDate {
         /// Year asked for.
         year: i32,

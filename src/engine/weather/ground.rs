@@ -1,27 +1,21 @@
 //! Surface temperature of the ground around and under the vehicle.
 //!
-//! A slab of two layers, 0.9 m deep and insulated below, with a massless surface on which absorbed sun, longwave
-//! exchange, convection and evaporation balance the heat conducted down. Heat flows straight down only. The
-//! steps are implicit: they are stable for any spacing, and the surface follows within 0.3 W/m² for 300 s.
+//! A slab of two layers, 0.9 m deep and insulated below, with a massless surface on which absorbed
+//! sun, longwave exchange, convection and evaporation balance the heat conducted down. Heat flows
+//! straight down only. The steps are implicit: they are stable for any spacing, and the surface
+//! follows within 0.3 W/m² for 300 s.
 //!
 //! At the start the ground is as it would be after many days like the first: the slab begins at the
-//! temperature at which the mean balance of the first day closes, and that day is run twice before the
-//! first value is given.
+//! temperature at which the mean balance of the first day closes, and that day is run twice before
+//! the first value is given.
 //!
-//! Sources: convection of Vehrencamp 1953 with the factors that Gui et al. 2007 (Journal of Materials in Civil
-//! Engineering 19:683) fitted to pavements; properties as stated with each surface.
+//! Sources: convection of Vehrencamp 1953 with the factors that Gui et al. 2007 (Journal of
+//! Materials in Civil Engineering 19:683) fitted to pavements; properties as stated with each
+//! surface.
 
+use super::ground_slab::Slab;
 use super::{GroundProperties, GroundSurface, Outdoors};
 use crate::quantity::{SECONDS_PER_DAY, STEFAN_BOLTZMANN_W_M2_K4, kelvin_from_celsius};
-
-/// Cells of the slab.
-const CELLS: usize = 10;
-
-/// Thickness of the uppermost cell, m: a tenth of the depth to which a day's wave reaches.
-const FIRST_CELL_M: f64 = 0.008;
-
-/// Growth of the cells downwards; ten of them make 0.9 m, six times the reach of a day's wave.
-const CELL_GROWTH: f64 = 1.5;
 
 /// Times that the first day is run to settle.
 const SETTLING_DAYS: usize = 2;
@@ -48,8 +42,8 @@ impl GroundExposure {
         wind_share: 1.0,
     };
 
-    /// Ground in the shade under a vehicle, whose belly is near air temperature: light and sky come in at
-    /// the edges only (common practice, no source).
+    /// Ground in the shade under a vehicle, whose belly is near air temperature: light and sky come
+    /// in at the edges only (common practice, no source).
     pub const UNDER_VEHICLE: Self = Self {
         sun_share: 0.05,
         sky_share: 0.10,
@@ -80,15 +74,17 @@ impl GroundTemperatures {
 
 /// Gives the surface temperature of the ground at every instant of a grid.
 ///
-/// (1 − s)((1 − ρ)aG + ε(L − σT⁴)) + h(t_a − t) = q, with q conducted into the slab, s the evaporative share
-/// while the net radiation is positive, a the exposure to sun, L the longwave from sky and surroundings, and
-/// h = 1.4·698.24(0.00144T_m^0.3 U^0.5 + 0.00097|t − t_a|^0.3), T_m in K.
+/// (1 − s)((1 − ρ)aG + ε(L − σT⁴)) + h(t_a − t) = q, with q conducted into the slab, s the
+/// evaporative share while the net radiation is positive, a the exposure to sun, L the longwave
+/// from sky and surroundings, and h = 1.4·698.24(0.00144T_m^0.3 U^0.5 + 0.00097|t − t_a|^0.3), T_m
+/// in K.
 ///
-/// `grid`: the outdoors at instants `spacing_s` (60…3600 s) apart from the first midnight on; the first day of it, or all of it if
-/// shorter, is what the ground is settled to. Result in °C, one value for each instant.
+/// `grid`: the outdoors at instants `spacing_s` (60…3600 s) apart from the first midnight on; the
+/// first day of it, or all of it if shorter, is what the ground is settled to. Result in °C, one
+/// value for each instant.
 ///
-/// Source: surface balance and convection of Gui et al. 2007, J. Mater. Civ. Eng. 19:683; the constant share of
-/// evaporation is a fixed Bowen ratio (Oke 1987).
+/// Source: surface balance and convection of Gui et al. 2007, J. Mater. Civ. Eng. 19:683; the
+/// constant share of evaporation is a fixed Bowen ratio (Oke 1987).
 #[must_use]
 pub fn ground_surface_temperatures_c(
     grid: &[Outdoors],
@@ -109,10 +105,13 @@ pub fn ground_surface_temperatures_c(
     let mut slab = Slab::new(&properties, spacing_s, mean.balanced_temperature_c());
     for _ in 0..SETTLING_DAYS {
         for load in first_day {
-            slab.step(load);
+            slab.step(|surface_c| load.linearised(surface_c));
         }
     }
-    loads.iter().map(|load| slab.step(load)).collect()
+    loads
+        .iter()
+        .map(|load| slab.step(|surface_c| load.linearised(surface_c)))
+        .collect()
 }
 
 /// What acts on the surface at an instant.
@@ -128,9 +127,9 @@ struct SurfaceLoad {
 
 /// The balance of the surface, linear in its temperature: heat gained is `at_zero − slope·t`.
 #[derive(Clone, Copy, Debug)]
-struct LinearBalance {
-    at_zero_w_m2: f64,
-    slope_w_m2_k: f64,
+pub(super) struct LinearBalance {
+    pub at_zero_w_m2: f64,
+    pub slope_w_m2_k: f64,
 }
 
 impl SurfaceLoad {
@@ -207,80 +206,6 @@ fn convection_w_m2_k(surface_c: f64, air_c: f64, wind_m_s: f64) -> f64 {
     1.4 * 698.24 * (forced + buoyant)
 }
 
-/// The ground below the surface. Eliminated from the bottom, each cell is α times the one above plus β,
-/// and α does not change.
-struct Slab {
-    temperatures_c: [f64; CELLS],
-    /// Temperature of the surface itself at the last step.
-    surface_c: f64,
-    /// Conductance from the surface to the first cell and from each cell to the next, W/(m² K).
-    conductances: [f64; CELLS],
-    /// Heat capacity of each cell by the step, W/(m² K).
-    capacities: [f64; CELLS],
-    /// Share of the temperature above that each cell takes over.
-    shares: [f64; CELLS],
-    /// Reciprocal of each cell's diagonal, m² K/W.
-    reciprocals: [f64; CELLS],
-}
-
-impl Slab {
-    fn new(ground: &GroundProperties, spacing_s: f64, temperature_c: f64) -> Self {
-        let mut slab = Self {
-            temperatures_c: [temperature_c; CELLS],
-            surface_c: temperature_c,
-            conductances: [0.0; CELLS],
-            capacities: [0.0; CELLS],
-            shares: [0.0; CELLS],
-            reciprocals: [0.0; CELLS],
-        };
-        let mut thickness_m = FIRST_CELL_M;
-        let mut depth_m = 0.0;
-        let mut resistance_above = 0.0;
-        for cell in 0..CELLS {
-            let layer = if depth_m + 0.5 * thickness_m < ground.top_thickness_m {
-                ground.top
-            } else {
-                ground.below
-            };
-            let half = 0.5 * thickness_m / layer.conductivity_w_m_k;
-            slab.conductances[cell] = 1.0 / (resistance_above + half);
-            slab.capacities[cell] = layer.heat_capacity_j_m3_k * thickness_m / spacing_s;
-            resistance_above = half;
-            depth_m += thickness_m;
-            thickness_m *= CELL_GROWTH;
-        }
-        let mut below = 0.0;
-        for cell in (0..CELLS).rev() {
-            let diagonal = slab.capacities[cell] + slab.conductances[cell] + below;
-            slab.reciprocals[cell] = 1.0 / diagonal;
-            slab.shares[cell] = slab.conductances[cell] / diagonal;
-            below = slab.conductances[cell] * (1.0 - slab.shares[cell]);
-        }
-        slab
-    }
-
-    /// Advances by one spacing under a load and gives the surface temperature at its end, °C.
-    fn step(&mut self, load: &SurfaceLoad) -> f64 {
-        let mut offsets = [0.0; CELLS];
-        let mut from_below = 0.0;
-        for cell in (0..CELLS).rev() {
-            let stored = self.capacities[cell] * self.temperatures_c[cell];
-            offsets[cell] = (stored + from_below) * self.reciprocals[cell];
-            from_below = self.conductances[cell] * offsets[cell];
-        }
-        let balance = load.linearised(self.surface_c);
-        let slab_slope = self.conductances[0] * (1.0 - self.shares[0]);
-        self.surface_c = (balance.at_zero_w_m2 + from_below) / (balance.slope_w_m2_k + slab_slope);
-        let mut above_c = self.surface_c;
-        let cells = self.temperatures_c.iter_mut().zip(self.shares);
-        for ((temperature_c, share), offset_c) in cells.zip(offsets) {
-            above_c = share * above_c + offset_c;
-            *temperature_c = above_c;
-        }
-        self.surface_c
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -355,15 +280,18 @@ mod tests {
         assert!(surface_c < 20.0 && surface_c > 10.0);
     }
 
-    /// By hand: 1.4·698.24(0.00144·300^0.3·2 + 0.00097·20^0.3) = 977.5(0.015939 + 0.002383) = 17.91.
+    /// By hand: 1.4·698.24(0.00144·300^0.3·2 + 0.00097·20^0.3) = 977.5(0.015939 + 0.002383) =
+    /// 17.91.
     #[test]
     fn convection_by_hand() {
         let coefficient = convection_w_m2_k(36.85, 16.85, 4.0);
         assert!((coefficient - 17.91).abs() < 0.02, "{coefficient}");
     }
 
-    /// Highest surface temperature of asphalt by latitude: t = t_air − 0.00618φ² + 0.2289φ + 24.4 (Solaimanian & Kennedy 1993, Transportation Research
-    /// Record 1417, as adopted for binder selection; formula from memory). It was fitted within 3 K; reflectance here is that of its 0.9 absorptance.
+    /// Highest surface temperature of asphalt by latitude: t = t_air − 0.00618φ² + 0.2289φ + 24.4
+    /// (Solaimanian & Kennedy 1993, Transportation Research Record 1417, as adopted for binder
+    /// selection; formula from memory). It was fitted within 3 K; reflectance here is that of its
+    /// 0.9 absorptance.
     #[test]
     fn asphalt_meets_the_pavement_formula() {
         for (latitude_deg, high_c) in [(25.0, 33.0), (33.4, 41.0), (40.0, 35.0), (48.0, 30.0)] {
@@ -412,7 +340,8 @@ mod tests {
         );
     }
 
-    /// Coarser steps give the same ground, even an hour at a time, and nothing breaks on an empty grid.
+    /// Coarser steps give the same ground, even an hour at a time, and nothing breaks on an empty
+    /// grid.
     #[test]
     fn steps_of_any_length_are_stable() {
         let fine = ground_surface_temperatures_c(

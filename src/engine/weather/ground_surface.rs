@@ -58,7 +58,8 @@ const DRY_SOIL: GroundLayer = GroundLayer {
     heat_capacity_j_m3_k: 1.28e6,
 };
 
-/// Clay soil half way to saturation (Oke 1987, table 2.1, between its dry 0.25 and 1.42, saturated 1.58 and 3.10, from memory).
+/// Clay soil half way to saturation (Oke 1987, table 2.1, between its dry 0.25 and 1.42, saturated
+/// 1.58 and 3.10, from memory).
 const MOIST_SOIL: GroundLayer = GroundLayer {
     conductivity_w_m_k: 0.92,
     heat_capacity_j_m3_k: 2.26e6,
@@ -67,10 +68,12 @@ const MOIST_SOIL: GroundLayer = GroundLayer {
 impl GroundSurface {
     /// The properties of the surface.
     ///
-    /// Conductivities and heat capacities of asphalt and concrete: Oke 1987, table 8.1 (0.75 and 1.94·10⁶; 1.51 and 2.11·10⁶). Emissivities: the same,
-    /// table 1.1 and 8.2. Reflectances: asphalt 0.05 new to 0.20 old, here 0.10; concrete 0.10…0.35, here 0.30; dry soil and gravel
-    /// 0.20…0.35, here 0.25; grass 0.23 (Allen et al. 1998, FAO Irrigation and Drainage Paper 56). All but the last from memory. Half of the net radiation
-    /// evaporating from grass is common in summer where it is not watered (Bowen ratio about 0.7); from memory.
+    /// Conductivities and heat capacities of asphalt and concrete: Oke 1987, table 8.1 (0.75 and
+    /// 1.94·10⁶; 1.51 and 2.11·10⁶). Emissivities: the same, table 1.1 and 8.2. Reflectances:
+    /// asphalt 0.05 new to 0.20 old, here 0.10; concrete 0.10…0.35, here 0.30; dry soil and gravel
+    /// 0.20…0.35, here 0.25; grass 0.23 (Allen et al. 1998, FAO Irrigation and Drainage Paper 56).
+    /// All but the last from memory. Half of the net radiation evaporating from grass is common in
+    /// summer where it is not watered (Bowen ratio about 0.7); from memory.
     #[must_use]
     pub fn properties(self) -> GroundProperties {
         match self {

@@ -1,12 +1,12 @@
 //! The day that a forecast describes, and days like it.
 //!
-//! The dry bulb runs between low and high by the ASHRAE fractions of the daily range, interpolated so that it
-//! is smooth and never passes either. The dew point is constant, but never above the dry bulb. Wind and
-//! cloud are constant. The sun is that of the date under clear sky with the given cloud; the sky's
-//! longwave follows Berdahl & Martin with all terms.
+//! The dry bulb runs between low and high by the ASHRAE fractions of the daily range, interpolated
+//! so that it is smooth and never passes either. The dew point is constant, but never above the dry
+//! bulb. Wind and cloud are constant. The sun is that of the date under clear sky with the given
+//! cloud; the sky's longwave follows Berdahl & Martin with all terms.
 //!
-//! Sources: ASHRAE Handbook—Fundamentals (2017), ch. 14, table of the fractions of the daily range; Fritsch & Butland 1984, SIAM Journal on
-//! Scientific and Statistical Computing 5:300.
+//! Sources: ASHRAE Handbook—Fundamentals (2017), ch. 14, table of the fractions of the daily range;
+//! Fritsch & Butland 1984, SIAM Journal on Scientific and Statistical Computing 5:300.
 
 use super::{
     Outdoors, WeatherError, clear_sky_emissivity_corrected, cloud_factor, sky_longwave_w_m2,
@@ -17,8 +17,8 @@ use crate::air::{
 use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::solar::{ClearSky, Clouds, SunPath, in_range};
 
-/// How far below the high the dry bulb is, as a fraction of the daily range, at the hours 1…24 of local
-/// standard time (ASHRAE Fundamentals ch. 14).
+/// How far below the high the dry bulb is, as a fraction of the daily range, at the hours 1…24 of
+/// local standard time (ASHRAE Fundamentals ch. 14).
 const DAILY_RANGE_FRACTIONS: [f64; 24] = [
     0.88, 0.92, 0.95, 0.98, 1.00, 0.98, 0.91, 0.74, 0.55, 0.38, 0.23, 0.13, 0.05, 0.00, 0.00, 0.06,
     0.14, 0.24, 0.39, 0.50, 0.59, 0.68, 0.75, 0.82,
@@ -71,8 +71,8 @@ impl HotDay {
     /// Prepares the day.
     ///
     /// # Errors
-    /// [`WeatherError::OutOfRange`] if an input is outside the range that [`HotDayInput`] states, and
-    /// [`WeatherError::LowAboveHigh`].
+    /// [`WeatherError::OutOfRange`] if an input is outside the range that [`HotDayInput`] states,
+    /// and [`WeatherError::LowAboveHigh`].
     pub fn new(input: HotDayInput) -> Result<Self, WeatherError> {
         in_range("high_c", input.high_c, -40.0, 60.0)?;
         in_range("low_c", input.low_c, -50.0, 60.0)?;
@@ -113,13 +113,13 @@ impl HotDay {
 
     /// The dry bulb at an instant.
     ///
-    /// t = high − f(h)(high − low), with f by a periodic monotone cubic through the table's hours. When days grow
-    /// warmer, the high is that of the day, and the low that of the morning before it until the high has
-    /// passed, then that of the morning to come: each day still meets its own high and low exactly, and the
-    /// change goes into the way between them, without a step.
+    /// t = high − f(h)(high − low), with f by a periodic monotone cubic through the table's hours.
+    /// When days grow warmer, the high is that of the day, and the low that of the morning before
+    /// it until the high has passed, then that of the morning to come: each day still meets its own
+    /// high and low exactly, and the change goes into the way between them, without a step.
     ///
-    /// `time_s`: seconds of local standard time since the midnight that begins the first day; days before the
-    /// first go on in the same way. Result in °C.
+    /// `time_s`: seconds of local standard time since the midnight that begins the first day; days
+    /// before the first go on in the same way. Result in °C.
     ///
     /// Source: ASHRAE Fundamentals (2017) ch. 14, hourly fractions of the daily range.
     #[must_use]
@@ -183,8 +183,8 @@ fn fraction_at_hour(hour: usize) -> f64 {
     DAILY_RANGE_FRACTIONS[(hour + 23) % 24]
 }
 
-/// Slopes at the hours 0…23 that keep the cubic between its ends: the harmonic mean of the slopes on both
-/// sides, and zero where they differ in sign (Fritsch & Butland 1984, equal steps).
+/// Slopes at the hours 0…23 that keep the cubic between its ends: the harmonic mean of the slopes
+/// on both sides, and zero where they differ in sign (Fritsch & Butland 1984, equal steps).
 fn monotone_slopes() -> [f64; 24] {
     core::array::from_fn(|hour| {
         let here = fraction_at_hour(hour);

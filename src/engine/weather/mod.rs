@@ -1,16 +1,28 @@
 //! The state of the outdoors at any instant of a run.
 //!
 //! Two sources give one and the same thing, [`Outdoors`]: a [`HotDay`] made of a forecast's few
-//! numbers, and a [`FileWeather`] read from an hourly file. Both run on local standard time, in seconds
-//! since the midnight that begins the first day of the run. [`Shade`] and the surface temperature of the
-//! ground belong to the parking spot and are worked out from the same state.
+//! numbers, and a [`FileWeather`] read from an hourly file. Both run on local standard time, in
+//! seconds since the midnight that begins the first day of the run. [`Shade`] and the surface
+//! temperature of the ground belong to the parking spot and are worked out from the same state.
 
+mod epw;
+mod epw_calendar;
+#[cfg(test)]
+mod epw_tests;
+mod file;
+mod file_records;
+#[cfg(test)]
+mod file_tests;
 mod ground;
+mod ground_slab;
 mod ground_surface;
 mod hot_day;
 mod shade;
 mod sky;
 
+pub use epw::{EPW_TEXT_GREATEST_BYTES, Epw, EpwError, EpwLocation, EpwRecord};
+pub use file::FileWeather;
+pub use file_records::Filled;
 pub use ground::{GroundExposure, GroundTemperatures, ground_surface_temperatures_c};
 pub use ground_surface::{GroundLayer, GroundProperties, GroundSurface};
 pub use hot_day::{HotDay, HotDayInput};
@@ -68,17 +80,20 @@ impl From<OutOfRange> for WeatherError {
 pub enum Weather {
     /// A forecast's high, low, dew point, cloud and wind.
     HotDay(HotDay),
+    /// A weather file.
+    File(FileWeather),
 }
 
 impl Weather {
     /// The outdoors at an instant.
     ///
-    /// `time_s`: seconds of local standard time since the midnight that begins the first day, within the
-    /// reach of `sun`, whose time base is the same.
+    /// `time_s`: seconds of local standard time since the midnight that begins the first day,
+    /// within the reach of `sun`, whose time base is the same.
     #[must_use]
     pub fn at(&self, time_s: f64, sun: &SunPath) -> Outdoors {
         match self {
             Self::HotDay(day) => day.at(time_s, sun),
+            Self::File(file) => file.at(time_s, sun),
         }
     }
 }

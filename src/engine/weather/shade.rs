@@ -1,4 +1,5 @@
-//! Shade of a tree, a building or an awning: a share of the sun and of the sky taken away by hours of the day.
+//! Shade of a tree, a building or an awning: a share of the sun and of the sky taken away by hours
+//! of the day.
 //!
 //! The edges are sharp: shade is on or off. It takes from the beam what the leaves or the cloth
 //! stop, and from the diffuse light the share of the sky that they hide.
@@ -19,9 +20,9 @@ pub struct Shade {
 impl Shade {
     /// Makes a shade.
     ///
-    /// `start_h`, `end_h`: 0…24 h local standard time; an end before the start runs past midnight, and an
-    /// end equal to the start (0 and 24 are the same hour) means the whole day. `beam_share`, `sky_share`: what is taken away from direct and from
-    /// diffuse irradiance, 0…1.
+    /// `start_h`, `end_h`: 0…24 h local standard time; an end before the start runs past midnight,
+    /// and an end equal to the start (0 and 24 are the same hour) means the whole day.
+    /// `beam_share`, `sky_share`: what is taken away from direct and from diffuse irradiance, 0…1.
     ///
     /// # Errors
     /// [`WeatherError::OutOfRange`] if an argument is out of its range.
@@ -55,7 +56,8 @@ impl Shade {
 
     /// Gives the irradiance under the shade.
     ///
-    /// The beam and the diffuse part are reduced by their shares, and the global part is their sum again.
+    /// The beam and the diffuse part are reduced by their shares, and the global part is their sum
+    /// again.
     ///
     /// `time_s`: seconds of local standard time since any midnight.
     #[must_use]

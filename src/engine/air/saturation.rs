@@ -81,7 +81,9 @@ pub fn saturation_humidity_ratio(dry_bulb_c: f64, pressure_pa: f64) -> f64 {
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 20.
 #[must_use]
 pub fn humidity_ratio_from_vapour_pressure(vapour_pressure_pa: f64, pressure_pa: f64) -> f64 {
-    let vapour_pressure_pa = vapour_pressure_pa.clamp(0.0, VAPOUR_SHARE_GREATEST * pressure_pa);
+    let vapour_pressure_pa = vapour_pressure_pa
+        .max(0.0)
+        .min(VAPOUR_SHARE_GREATEST * pressure_pa);
     MOLAR_MASS_RATIO * vapour_pressure_pa / (pressure_pa - vapour_pressure_pa)
 }
 
@@ -118,6 +120,24 @@ pub fn dew_point_c_from_humidity_ratio(humidity_ratio: f64, pressure_pa: f64) ->
         }
     }
     dew_point_c
+}
+
+/// Humidity ratio of saturated air and its derivative by temperature, 1/K.
+///
+/// dW/dt = W p/(p − pₛ) · d(ln pₛ)/dt; zero where the vapour pressure is held at its bound.
+pub(super) fn saturation_humidity_ratio_and_slope(
+    temperature_c: f64,
+    pressure_pa: f64,
+) -> (f64, f64) {
+    let coefficients = branch(temperature_c);
+    let saturated_pa = libm::exp(log_saturation_pressure(coefficients, temperature_c));
+    let humidity_ratio = humidity_ratio_from_vapour_pressure(saturated_pa, pressure_pa);
+    if saturated_pa >= VAPOUR_SHARE_GREATEST * pressure_pa {
+        return (humidity_ratio, 0.0);
+    }
+    let log_slope = log_saturation_pressure_slope(coefficients, temperature_c);
+    let slope = humidity_ratio * log_slope * pressure_pa / (pressure_pa - saturated_pa);
+    (humidity_ratio, slope)
 }
 
 /// Coefficients of the saturation equation that holds at a temperature.

@@ -4,11 +4,6 @@
 //! the altitude. Kasten & Czeplak 1980 say how much cloud takes off the global irradiance. How the
 //! rest divides into direct and diffuse is blended between the clear sky's own division and that of
 //! Erbs, Klein & Duffie 1982; see [`Clouds::apply`].
-//!
-//! Typical Linke turbidity (Remund et al. 2003, monthly climatology): 2 cold clean mountain air, 3
-//! clean summer air (Sydney and Perth 2.3–3.2), 3.5–4.5 mid-latitude summer (Phoenix and Las Vegas
-//! 3.4, Denver, Madrid and Berlin 4), 5–5.5 humid or polluted summer (Miami 5.6, Athens 5.4), 6–7
-//! dust (Dubai 6.7).
 
 use super::{OutOfRange, SunPosition, in_range};
 
@@ -99,6 +94,11 @@ pub fn diffuse_share_from_clearness(clearness_index: f64) -> f64 {
 }
 
 /// The clear sky of a place: everything in Ineichen & Perez that does not move with the sun.
+///
+/// Typical Linke turbidity (Remund et al. 2003, monthly climatology): 2 cold clean mountain air, 3
+/// clean summer air (Sydney and Perth 2.3–3.2), 3.5–4.5 mid-latitude summer (Phoenix and Las Vegas
+/// 3.4, Denver, Madrid and Berlin 4), 5–5.5 humid or polluted summer (Miami 5.6, Athens 5.4), 6–7
+/// dust (Dubai 6.7).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ClearSky {
     /// Scale of the global irradiance, cg1.
@@ -118,7 +118,7 @@ impl ClearSky {
     ///
     /// fh1 = e^(−z/8000), fh2 = e^(−z/1250), cg1 = 5.09·10⁻⁵z + 0.868, cg2 = 3.92·10⁻⁵z + 0.0387.
     ///
-    /// `linke_turbidity`: 2…8 at airmass 2 (see the module for typical values); `altitude_m`:
+    /// `linke_turbidity`: 2…8 at airmass 2 (typical values: [`ClearSky`]); `altitude_m`:
     /// −500…6000 m.
     ///
     /// Source: Ineichen & Perez 2002, Solar Energy 73:151.

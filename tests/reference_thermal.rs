@@ -38,9 +38,10 @@ fn peak(values: &[f64]) -> f64 {
 }
 
 fn rmse(one: &[f64], other: &[f64]) -> f64 {
-    assert_eq!(one.len(), other.len());
+    // The reference leaves out the very last mean, which ends on midnight.
+    assert!(one.len() == other.len() + 1 && other.len() > 400);
     let sum: f64 = one.iter().zip(other).map(|(a, b)| (a - b) * (a - b)).sum();
-    (sum / one.len() as f64).sqrt()
+    (sum / other.len() as f64).sqrt()
 }
 
 fn compare_air(case: &BoxCase, minutes: &[Minute]) -> (f64, f64) {
@@ -91,7 +92,7 @@ fn cooling_loads_follow_the_reference() {
         for day in 0..3 {
             let span = day * 144..(day + 1) * 144;
             let ours: f64 = modelled[span.clone()].iter().sum();
-            let theirs: f64 = reference[span].iter().sum();
+            let theirs: f64 = reference[span.start..span.end.min(reference.len())].iter().sum();
             let share = ours / theirs - 1.0;
             println!(
                 "{:24} day {} load {:+.1} %",

@@ -7,7 +7,7 @@ use super::ledger::Ledger;
 use super::moisture::Moisture;
 use crate::air;
 use crate::envelope::convection::{
-    Facing, ROUGHNESS_VERY_SMOOTH, WindProfile, WindTerm, inside_w_m2_k, moving_air_term,
+    Facing, ROUGHNESS_SMOOTH, ROUGHNESS_VERY_SMOOTH, WindProfile, WindTerm, inside_w_m2_k, moving_air_term,
     natural_w_m2_k,
 };
 use crate::quantity::{STEFAN_BOLTZMANN_W_M2_K4, kelvin_from_celsius};
@@ -308,7 +308,11 @@ impl Cabin {
             self.faces[lane] = OuterFace::open(
                 element.outside_emittance,
                 element.facing_up_cosine,
-                ROUGHNESS_VERY_SMOOTH,
+                if element.part == Part::Glass {
+                    ROUGHNESS_VERY_SMOOTH
+                } else {
+                    ROUGHNESS_SMOOTH
+                },
             );
             self.facing[lane] = element.inside_facing();
             self.wind_factor[lane] = match element.outside {

@@ -22,8 +22,11 @@ const WINDWARD_EXPONENT: f64 = 0.89;
 const LEEWARD_FACTOR: f64 = 3.55;
 const LEEWARD_EXPONENT: f64 = 0.617;
 
-/// Roughness factor of a very smooth surface, painted sheet: Walton 1983.
+/// Roughness factor of glass: Walton 1983, very smooth.
 pub const ROUGHNESS_VERY_SMOOTH: f64 = 1.0;
+
+/// Roughness factor of painted sheet with beads and seams: Walton 1983, smooth.
+pub const ROUGHNESS_SMOOTH: f64 = 1.11;
 
 /// Parameters of a wind profile: ASHRAE Fundamentals ch. 24 table 1 (exponent, boundary layer).
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -75,12 +75,17 @@ impl Glazing {
     }
 
     /// Shares of a beam at a cosine of incidence, 0 to 1.
+    ///
+    /// T = T₀ t(μ); R = R₀ + (1 − R₀)(r(μ) − r(1))/(r(0) − r(1)). The report gives r as a multiple of R₀, which for a reflective
+    /// pane would pass 1 long before grazing; its shape between the normal value and total reflection serves every pane.
     #[must_use]
     pub fn beam(&self, incidence_cosine: f64) -> BeamShares {
         let cosine = incidence_cosine.clamp(0.0, 1.0);
         let transmitted =
             self.transmittance_normal * polynomial(&self.angular_transmittance, cosine).max(0.0);
-        let reflected = self.reflectance_normal * polynomial(&self.angular_reflectance, cosine);
+        let curve = |cosine| polynomial(&self.angular_reflectance, cosine);
+        let rise = (curve(cosine) - curve(1.0)) / (curve(0.0) - curve(1.0));
+        let reflected = self.reflectance_normal + (1.0 - self.reflectance_normal) * rise;
         let reflected = reflected.clamp(0.0, 1.0 - transmitted);
         BeamShares {
             transmitted,

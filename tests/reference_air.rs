@@ -1,4 +1,5 @@
-//! Psychrometrics against published implementations of the same equations, and against a real-gas library.
+//! Psychrometrics against published implementations of the same equations, and against a real-gas
+//! library.
 
 use noonday_engine::air;
 use noonday_tests::{Row, Table, Worst};
@@ -114,7 +115,8 @@ fn agrees_with_real_gas_properties_within_the_enhancement_factor() {
     temperatures.assert_within(0.1, "temperatures against CoolProp, K");
 }
 
-/// Source: PsychroLib 2.5.0, ASHRAE Fundamentals 2017 ch. 1 eq. 3. Tolerance half of the last digit printed.
+/// Source: PsychroLib 2.5.0, ASHRAE Fundamentals 2017 ch. 1 eq. 3. Tolerance half of the last digit
+/// printed.
 #[test]
 fn gives_the_standard_atmosphere() {
     let table = Table::read("std_atmosphere.csv");
@@ -134,7 +136,8 @@ fn states() -> impl Iterator<Item = (f64, f64)> {
     })
 }
 
-/// Each function and its inverse are the same relation: to 1e-6 K and 1e-9 relative over the whole range.
+/// Each function and its inverse are the same relation: to 1e-6 K and 1e-9 relative over the whole
+/// range.
 #[test]
 fn inverses_return_what_went_in() {
     let mut dew_points = Worst::default();
@@ -182,8 +185,8 @@ fn inverses_return_what_went_in() {
     wet_bulbs.assert_within(1e-6, "wet bulb inverse, K");
 }
 
-/// Whatever the humidity, from none to far beyond saturation, every answer is a number and in order:
-/// dew point no higher than wet bulb, wet bulb no higher than dry bulb.
+/// Whatever the humidity, from none to far beyond saturation, every answer is a number and in
+/// order: dew point no higher than wet bulb, wet bulb no higher than dry bulb.
 #[test]
 fn stays_finite_and_ordered_for_any_humidity() {
     for (dry_bulb_c, pressure_pa) in states() {

@@ -15,7 +15,8 @@ use noonday_engine::solar::{
 };
 use noonday_tests::{Row, Table, Worst};
 
-/// The date, seconds since midnight and UTC offset in hours of a stamp like `2026-06-21T06:00:00-07:00`.
+/// The date, seconds since midnight and UTC offset in hours of a stamp like
+/// `2026-06-21T06:00:00-07:00`.
 fn parse_stamp(stamp: &str) -> (Date, f64, f64) {
     let number = |range: std::ops::Range<usize>| stamp[range].parse::<u32>().unwrap();
     let date = parse_date(stamp);
@@ -65,8 +66,8 @@ fn places() -> HashMap<String, Place> {
         .collect()
 }
 
-/// Source: pvlib 0.16.1, NREL SPA, six places on both hemispheres. Tolerance 1e-3°: the table has five
-/// decimals and its difference of time scales is fixed at 67 s, which shifts the sun by 2e-5°.
+/// Source: pvlib 0.16.1, NREL SPA, six places on both hemispheres. Tolerance 1e-3°: the table has
+/// five decimals and its difference of time scales is fixed at 67 s, which shifts the sun by 2e-5°.
 #[test]
 fn position_agrees_with_the_published_library() {
     let table = Table::read("solar_position.csv");
@@ -97,8 +98,9 @@ fn position_agrees_with_the_published_library() {
     azimuths.assert_within(1e-3, "azimuth, degrees");
 }
 
-/// Source: Reda & Andreas, NREL/TP-560-34302 (2008), worked example: 2003-10-17 12:30:30 UTC−7, 39.742476° N, 105.1786° W,
-/// 1830.14 m, 820 hPa, 11 °C, ΔT 67 s (this project's ΔT is 64.5 s); slope 30°, facing 10° east of south. Tolerance 1e-3°.
+/// Source: Reda & Andreas, NREL/TP-560-34302 (2008), worked example: 2003-10-17 12:30:30 UTC−7,
+/// 39.742476° N, 105.1786° W, 1830.14 m, 820 hPa, 11 °C, ΔT 67 s (this project's ΔT is 64.5 s);
+/// slope 30°, facing 10° east of south. Tolerance 1e-3°.
 #[test]
 fn position_agrees_with_the_worked_example() {
     let place = Place {
@@ -142,7 +144,8 @@ fn position_agrees_with_the_worked_example() {
     events.assert_within(0.01, "events of the worked example, degrees");
 }
 
-/// Zenith of the sun's centre at sunrise and sunset: half its width and the refraction below the horizon (SPA sec. A.2).
+/// Zenith of the sun's centre at sunrise and sunset: half its width and the refraction below the
+/// horizon (SPA sec. A.2).
 const ZENITH_AT_SUNRISE_DEG: f64 = 90.833_37;
 
 /// The local time of an event that the algorithm reports, s.
@@ -185,8 +188,9 @@ fn note_irradiance(worst: &mut Worst, value: f64, expected: f64, label: &str) {
     worst.note((value - expected) / (0.01 * expected).max(3.0), label);
 }
 
-/// Source: pvlib 0.16.1, Ineichen & Perez 2002 with the Linke turbidity of the row and with 3, Spencer 1971, Kasten & Young 1989.
-/// Tolerance 1 % or 3 W/m², whichever is more, for the irradiances; half of the last digit for the rest.
+/// Source: pvlib 0.16.1, Ineichen & Perez 2002 with the Linke turbidity of the row and with 3,
+/// Spencer 1971, Kasten & Young 1989. Tolerance 1 % or 3 W/m², whichever is more, for the
+/// irradiances; half of the last digit for the rest.
 #[test]
 fn clear_sky_agrees_with_the_published_library() {
     let table = Table::read("clear_sky.csv");
@@ -236,9 +240,10 @@ fn clear_sky_agrees_with_the_published_library() {
     irradiances.assert_within(1.0, "clear sky, in units of 1 % or 3 W/m²");
 }
 
-/// Source: pvlib 0.16.1, clear-sky sums of minutes over a day, and sunrise and sunset by SPA. Tolerance 1 % of each sum; 0.01° of
-/// the zenith at sunrise and sunset (parallax, which the algorithm leaves out there, is 0.0024°). Only the level roof is compared of the
-/// planes: the table's walls are by another sky model.
+/// Source: pvlib 0.16.1, clear-sky sums of minutes over a day, and sunrise and sunset by SPA.
+/// Tolerance 1 % of each sum; 0.01° of the zenith at sunrise and sunset (parallax, which the
+/// algorithm leaves out there, is 0.0024°). Only the level roof is compared of the planes: the
+/// table's walls are by another sky model.
 #[test]
 fn daily_sums_agree_with_the_published_library() {
     let table = Table::read("daily_irradiation.csv");
@@ -291,8 +296,8 @@ fn daily_sums_agree_with_the_published_library() {
     horizon.assert_within(0.01, "zenith at sunrise and sunset, degrees");
 }
 
-/// Source: pvlib 0.16.1, Perez 1990 all-sites composite, reflectance 0.2, on the irradiances of `clear_sky.csv`. Tolerance
-/// 2 % or 5 W/m², whichever is more; the angle of incidence to 0.01°.
+/// Source: pvlib 0.16.1, Perez 1990 all-sites composite, reflectance 0.2, on the irradiances of
+/// `clear_sky.csv`. Tolerance 2 % or 5 W/m², whichever is more; the angle of incidence to 0.01°.
 #[test]
 fn planes_agree_with_the_published_library() {
     let suns = suns();

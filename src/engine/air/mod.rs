@@ -5,12 +5,12 @@
 //! enhancement factor of the real mixture is left out: it shifts dew point and wet bulb by less
 //! than 0.1 K near sea level.
 //!
-//! Valid for dry bulbs of −60…120 °C and pressures of 50…120 kPa. Every function is pure and
-//! total: within that range no input, however dry or supersaturated, gives a value that is not
-//! finite. Where the handbook leaves an input undefined, the function says what it answers.
+//! Valid for dry bulbs of −60…120 °C and pressures of 50…120 kPa. Every function is pure and total:
+//! within that range no input, however dry or supersaturated, gives a value that is not finite.
+//! Where the handbook leaves an input undefined, the function says what it answers.
 //!
-//! Humidity ratios are kg of vapour per kg of dry air, enthalpies J per kg of dry air above dry
-//! air and liquid water at 0 °C.
+//! Humidity ratios are kg of vapour per kg of dry air, enthalpies J per kg of dry air above dry air
+//! and liquid water at 0 °C.
 //!
 //! Source: ASHRAE Handbook—Fundamentals (2017), chapter 1, cited below by equation number.
 
@@ -49,7 +49,8 @@ const ENTHALPY_VAPOUR_AT_ZERO_J_KG: f64 = 2_501_000.0;
 /// Specific heat of liquid water, J/(kg K) (ch. 1, eq. 33).
 const HEAT_CAPACITY_WATER_J_KG_K: f64 = 4_186.0;
 
-/// Fall of the latent heat of vaporisation with temperature, J/(kg K): liquid less vapour (ch. 1, eq. 33).
+/// Fall of the latent heat of vaporisation with temperature, J/(kg K): liquid less vapour (ch. 1,
+/// eq. 33).
 const LATENT_HEAT_SLOPE_J_KG_K: f64 = HEAT_CAPACITY_WATER_J_KG_K - HEAT_CAPACITY_VAPOUR_J_KG_K;
 
 /// Standard pressure at sea level, Pa (ch. 1, eq. 3).
@@ -65,7 +66,8 @@ const TEMPERATURE_TOLERANCE_K: f64 = 1e-7;
 ///
 /// pᵥ = p W/(0.621945 + W). Negative humidity counts as none.
 ///
-/// `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50 000…120 000 Pa. Result in Pa.
+/// `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50 000…120 000 Pa. Result in
+/// Pa.
 ///
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 36.
 #[must_use]
@@ -108,8 +110,8 @@ pub fn humidity_ratio_from_dew_point(dew_point_c: f64, pressure_pa: f64) -> f64 
 ///
 /// φ = pᵥ/pₛ; more than 1 for supersaturated air, 0 for bone-dry air.
 ///
-/// `dry_bulb_c`: −60…120 °C; `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`:
-/// 50 000…120 000 Pa. Result as a fraction.
+/// `dry_bulb_c`: −60…120 °C; `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50
+/// 000…120 000 Pa. Result as a fraction.
 ///
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 22.
 #[must_use]
@@ -126,7 +128,8 @@ pub fn relative_humidity_from_humidity_ratio(
 ///
 /// h = 1006t + W(2 501 000 + 1860t).
 ///
-/// `dry_bulb_c`: −60…120 °C; `humidity_ratio` in kg per kg of dry air. Result in J per kg of dry air.
+/// `dry_bulb_c`: −60…120 °C; `humidity_ratio` in kg per kg of dry air. Result in J per kg of dry
+/// air.
 ///
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 30.
 #[must_use]
@@ -153,8 +156,8 @@ pub fn dry_bulb_c_from_enthalpy(enthalpy_j_per_kg: f64, humidity_ratio: f64) -> 
 ///
 /// v = 287.042T(1 + 1.607858W)/p.
 ///
-/// `dry_bulb_c`: −60…120 °C; `humidity_ratio` in kg per kg of dry air; `pressure_pa`:
-/// 50 000…120 000 Pa. Result in m³ per kg of dry air.
+/// `dry_bulb_c`: −60…120 °C; `humidity_ratio` in kg per kg of dry air; `pressure_pa`: 50 000…120
+/// 000 Pa. Result in m³ per kg of dry air.
 ///
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 26.
 #[must_use]
@@ -244,7 +247,8 @@ mod tests {
         }
     }
 
-    /// Latent heat at 100 °C is 2257 kJ/kg by the steam tables; the handbook's linear form is within 1 %.
+    /// Latent heat at 100 °C is 2257 kJ/kg by the steam tables; the handbook's linear form is
+    /// within 1 %.
     #[test]
     fn latent_heat_by_steam_table() {
         assert!((latent_heat_vaporisation_j_per_kg(100.0) / 2_257_000.0 - 1.0).abs() < 0.01);

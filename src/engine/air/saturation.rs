@@ -38,8 +38,8 @@ pub const DEW_POINT_LEAST_C: f64 = -100.0;
 /// Highest share of the total pressure that vapour may take.
 ///
 /// Above the boiling point at the given pressure no saturated mixture exists, and its humidity
-/// ratio would be infinite or negative; this bound keeps it finite, at about 62 kg/kg. It is out
-/// of reach below 95 °C at 85 kPa.
+/// ratio would be infinite or negative; this bound keeps it finite, at about 62 kg/kg. It is out of
+/// reach below 95 °C at 85 kPa.
 const VAPOUR_SHARE_GREATEST: f64 = 0.99;
 
 /// Gives the saturation pressure of water vapour over ice or liquid water.
@@ -61,8 +61,8 @@ pub fn saturation_pressure_pa(dry_bulb_c: f64) -> f64 {
 
 /// Gives the humidity ratio of saturated air.
 ///
-/// W = 0.621945 pₛ/(p − pₛ). Above the boiling point, where no saturated mixture exists, pₛ is
-/// held at 99 % of p, so that the result stays finite.
+/// W = 0.621945 pₛ/(p − pₛ). Above the boiling point, where no saturated mixture exists, pₛ is held
+/// at 99 % of p, so that the result stays finite.
 ///
 /// `dry_bulb_c`: −60…120 °C; `pressure_pa`: 50 000…120 000 Pa. Result in kg per kg of dry air.
 ///
@@ -81,7 +81,9 @@ pub fn saturation_humidity_ratio(dry_bulb_c: f64, pressure_pa: f64) -> f64 {
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 20.
 #[must_use]
 pub fn humidity_ratio_from_vapour_pressure(vapour_pressure_pa: f64, pressure_pa: f64) -> f64 {
-    let vapour_pressure_pa = vapour_pressure_pa.clamp(0.0, VAPOUR_SHARE_GREATEST * pressure_pa);
+    let vapour_pressure_pa = vapour_pressure_pa
+        .max(0.0)
+        .min(VAPOUR_SHARE_GREATEST * pressure_pa);
     MOLAR_MASS_RATIO * vapour_pressure_pa / (pressure_pa - vapour_pressure_pa)
 }
 
@@ -92,7 +94,8 @@ pub fn humidity_ratio_from_vapour_pressure(vapour_pressure_pa: f64, pressure_pa:
 /// bone-dry air included, gives −100 °C. Supersaturated air gives the temperature at which its
 /// vapour would be saturated.
 ///
-/// `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50 000…120 000 Pa. Result in °C.
+/// `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50 000…120 000 Pa. Result in
+/// °C.
 ///
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 5, 6 and 36.
 #[must_use]
@@ -117,6 +120,24 @@ pub fn dew_point_c_from_humidity_ratio(humidity_ratio: f64, pressure_pa: f64) ->
         }
     }
     dew_point_c
+}
+
+/// Humidity ratio of saturated air and its derivative by temperature, 1/K.
+///
+/// dW/dt = W p/(p − pₛ) · d(ln pₛ)/dt; zero where the vapour pressure is held at its bound.
+pub(super) fn saturation_humidity_ratio_and_slope(
+    temperature_c: f64,
+    pressure_pa: f64,
+) -> (f64, f64) {
+    let coefficients = branch(temperature_c);
+    let saturated_pa = libm::exp(log_saturation_pressure(coefficients, temperature_c));
+    let humidity_ratio = humidity_ratio_from_vapour_pressure(saturated_pa, pressure_pa);
+    if saturated_pa >= VAPOUR_SHARE_GREATEST * pressure_pa {
+        return (humidity_ratio, 0.0);
+    }
+    let log_slope = log_saturation_pressure_slope(coefficients, temperature_c);
+    let slope = humidity_ratio * log_slope * pressure_pa / (pressure_pa - saturated_pa);
+    (humidity_ratio, slope)
 }
 
 /// Coefficients of the saturation equation that holds at a temperature.

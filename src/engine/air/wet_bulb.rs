@@ -1,12 +1,21 @@
 //! Wet bulb and saturated temperature: the two relations that have to be searched.
 
+use super::saturation::saturation_humidity_ratio_and_slope;
 use super::{
     DEW_POINT_LEAST_C, HEAT_CAPACITY_DRY_AIR_J_KG_K, HEAT_CAPACITY_VAPOUR_J_KG_K,
-    HEAT_CAPACITY_WATER_J_KG_K, ITERATIONS_GREATEST, PRESSURE_SEA_LEVEL_PA,
-    TEMPERATURE_TOLERANCE_K, enthalpy_j_per_kg, latent_heat_vaporisation_j_per_kg,
+    HEAT_CAPACITY_WATER_J_KG_K, ITERATIONS_GREATEST, LATENT_HEAT_SLOPE_J_KG_K,
+    PRESSURE_SEA_LEVEL_PA, TEMPERATURE_TOLERANCE_K, enthalpy_j_per_kg,
+    latent_heat_vaporisation_j_per_kg, moist_air_heat_capacity_j_per_kg_k,
     saturation_humidity_ratio, vapour_enthalpy_j_per_kg,
 };
 use crate::quantity::ZERO_CELSIUS_K;
+
+/// Value of a function and its derivative.
+#[derive(Clone, Copy)]
+struct Tangent {
+    value: f64,
+    slope: f64,
+}
 
 /// Latent heat of sublimation at 0 °C, J/kg (ch. 1, eq. 35).
 const LATENT_HEAT_ICE_J_KG: f64 = 2_830_000.0;
@@ -16,9 +25,9 @@ const HEAT_CAPACITY_ICE_J_KG_K: f64 = 2_100.0;
 
 /// Gives the humidity ratio from the thermodynamic wet bulb.
 ///
-/// Over liquid water W = ((2501 − 2.326t*)Wₛ* − 1.006(t − t*))/(2501 + 1.86t − 4.186t*), over ice
-/// W = ((2830 − 0.24t*)Wₛ* − 1.006(t − t*))/(2830 + 1.86t − 2.1t*), with Wₛ* at t*. A wet bulb
-/// lower than dry air can reach gives 0.
+/// Over liquid water W = ((2501 − 2.326t*)Wₛ* − 1.006(t − t*))/(2501 + 1.86t − 4.186t*), over ice W
+/// = ((2830 − 0.24t*)Wₛ* − 1.006(t − t*))/(2830 + 1.86t − 2.1t*), with Wₛ* at t*. A wet bulb lower
+/// than dry air can reach gives 0.
 ///
 /// `dry_bulb_c`: −60…120 °C; `wet_bulb_c`: at most the dry bulb; `pressure_pa`: 50 000…120 000 Pa.
 /// Result in kg per kg of dry air.
@@ -31,7 +40,7 @@ pub fn humidity_ratio_from_wet_bulb(dry_bulb_c: f64, wet_bulb_c: f64, pressure_p
     } else {
         wet_bulb_balance_over_ice(dry_bulb_c, wet_bulb_c, pressure_pa)
     };
-    balance.max(0.0)
+    balance.value.max(0.0)
 }
 
 /// Gives the thermodynamic wet bulb from the humidity ratio, to 1e-6 K.
@@ -40,8 +49,8 @@ pub fn humidity_ratio_from_wet_bulb(dry_bulb_c: f64, wet_bulb_c: f64, pressure_p
 /// leave a step of a few tenths of a kelvin at 0 °C, because freezing water gives off heat.
 /// Saturated and supersaturated air gives the dry bulb.
 ///
-/// `dry_bulb_c`: −60…120 °C; `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`:
-/// 50 000…120 000 Pa. Result in °C.
+/// `dry_bulb_c`: −60…120 °C; `humidity_ratio`: at least 0, kg per kg of dry air; `pressure_pa`: 50
+/// 000…120 000 Pa. Result in °C.
 ///
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 33 and 35.
 ///
@@ -59,27 +68,25 @@ pub fn wet_bulb_c_from_humidity_ratio(
     if humidity_ratio >= saturation_humidity_ratio(dry_bulb_c, pressure_pa) {
         return dry_bulb_c;
     }
+    let start_c = saturated_first_guess_c(enthalpy_j_per_kg(dry_bulb_c, humidity_ratio));
     let over_water = |wet_bulb_c: f64| {
-        wet_bulb_balance_over_water(dry_bulb_c, wet_bulb_c, pressure_pa) - humidity_ratio
+        wet_bulb_balance_over_water(dry_bulb_c, wet_bulb_c, pressure_pa).less(humidity_ratio)
     };
     let over_ice = |wet_bulb_c: f64| {
-        wet_bulb_balance_over_ice(dry_bulb_c, wet_bulb_c, pressure_pa) - humidity_ratio
+        wet_bulb_balance_over_ice(dry_bulb_c, wet_bulb_c, pressure_pa).less(humidity_ratio)
     };
-    if dry_bulb_c >= 0.0 && over_water(0.0) <= 0.0 {
-        bracketed_root(
-            over_water,
-            0.0,
-            dry_bulb_c.min(boiling_bound_c(pressure_pa)),
-        )
+    if dry_bulb_c >= 0.0 && over_water(0.0).value <= 0.0 {
+        let highest_c = dry_bulb_c.min(boiling_bound_c(pressure_pa));
+        bracketed_root(over_water, 0.0, highest_c, start_c)
     } else {
-        bracketed_root(over_ice, DEW_POINT_LEAST_C, dry_bulb_c.min(0.0))
+        bracketed_root(over_ice, DEW_POINT_LEAST_C, dry_bulb_c.min(0.0), start_c)
     }
 }
 
 /// Gives the temperature of saturated air of known enthalpy, to 1e-6 K.
 ///
-/// Solves h = 1006t + Wₛ(t, p)(2 501 000 + 1860t). An enthalpy outside −100 °C…boiling gives
-/// the nearer end.
+/// Solves h = 1006t + Wₛ(t, p)(2 501 000 + 1860t). An enthalpy outside −100 °C…boiling gives the
+/// nearer end.
 ///
 /// `enthalpy_j_per_kg` in J per kg of dry air; `pressure_pa`: 50 000…120 000 Pa. Result in °C.
 ///
@@ -87,30 +94,83 @@ pub fn wet_bulb_c_from_humidity_ratio(
 #[must_use]
 pub fn saturated_temperature_c_from_enthalpy(enthalpy_j_per_kg_dry: f64, pressure_pa: f64) -> f64 {
     let excess = |temperature_c: f64| {
-        let humidity_ratio = saturation_humidity_ratio(temperature_c, pressure_pa);
-        enthalpy_j_per_kg(temperature_c, humidity_ratio) - enthalpy_j_per_kg_dry
+        let (saturated, slope) = saturation_humidity_ratio_and_slope(temperature_c, pressure_pa);
+        Tangent {
+            value: enthalpy_j_per_kg(temperature_c, saturated) - enthalpy_j_per_kg_dry,
+            slope: moist_air_heat_capacity_j_per_kg_k(saturated)
+                + vapour_enthalpy_j_per_kg(temperature_c) * slope,
+        }
     };
-    let dry_c = enthalpy_j_per_kg_dry / HEAT_CAPACITY_DRY_AIR_J_KG_K;
-    let highest_c = boiling_bound_c(pressure_pa).min(dry_c.max(DEW_POINT_LEAST_C) + 1.0);
-    bracketed_root(excess, DEW_POINT_LEAST_C, highest_c)
+    bracketed_root(
+        excess,
+        DEW_POINT_LEAST_C,
+        boiling_bound_c(pressure_pa),
+        saturated_first_guess_c(enthalpy_j_per_kg_dry),
+    )
 }
 
-/// Humidity ratio by eq. 33, not limited to what is possible.
-fn wet_bulb_balance_over_water(dry_bulb_c: f64, wet_bulb_c: f64, pressure_pa: f64) -> f64 {
-    let saturated = saturation_humidity_ratio(wet_bulb_c, pressure_pa);
-    (latent_heat_vaporisation_j_per_kg(wet_bulb_c) * saturated
-        - HEAT_CAPACITY_DRY_AIR_J_KG_K * (dry_bulb_c - wet_bulb_c))
-        / (vapour_enthalpy_j_per_kg(dry_bulb_c) - HEAT_CAPACITY_WATER_J_KG_K * wet_bulb_c)
+impl Tangent {
+    /// The function less a constant.
+    fn less(self, constant: f64) -> Self {
+        Self {
+            value: self.value - constant,
+            ..self
+        }
+    }
+
+    /// The quotient of two functions.
+    fn over(self, divisor: Self) -> Self {
+        let value = self.value / divisor.value;
+        Self {
+            value,
+            slope: (self.slope - value * divisor.slope) / divisor.value,
+        }
+    }
 }
 
-/// Humidity ratio by eq. 35, not limited to what is possible.
-fn wet_bulb_balance_over_ice(dry_bulb_c: f64, wet_bulb_c: f64, pressure_pa: f64) -> f64 {
-    let saturated = saturation_humidity_ratio(wet_bulb_c, pressure_pa);
-    let latent_heat_j_kg = LATENT_HEAT_ICE_J_KG
-        + (HEAT_CAPACITY_VAPOUR_J_KG_K - HEAT_CAPACITY_ICE_J_KG_K) * wet_bulb_c;
-    (latent_heat_j_kg * saturated - HEAT_CAPACITY_DRY_AIR_J_KG_K * (dry_bulb_c - wet_bulb_c))
-        / (LATENT_HEAT_ICE_J_KG + HEAT_CAPACITY_VAPOUR_J_KG_K * dry_bulb_c
-            - HEAT_CAPACITY_ICE_J_KG_K * wet_bulb_c)
+/// Humidity ratio by eq. 33, not limited to what is possible, by wet bulb.
+fn wet_bulb_balance_over_water(dry_bulb_c: f64, wet_bulb_c: f64, pressure_pa: f64) -> Tangent {
+    let (saturated, slope) = saturation_humidity_ratio_and_slope(wet_bulb_c, pressure_pa);
+    let latent_heat_j_kg = latent_heat_vaporisation_j_per_kg(wet_bulb_c);
+    let above = Tangent {
+        value: latent_heat_j_kg * saturated
+            - HEAT_CAPACITY_DRY_AIR_J_KG_K * (dry_bulb_c - wet_bulb_c),
+        slope: latent_heat_j_kg * slope - LATENT_HEAT_SLOPE_J_KG_K * saturated
+            + HEAT_CAPACITY_DRY_AIR_J_KG_K,
+    };
+    above.over(Tangent {
+        value: vapour_enthalpy_j_per_kg(dry_bulb_c) - HEAT_CAPACITY_WATER_J_KG_K * wet_bulb_c,
+        slope: -HEAT_CAPACITY_WATER_J_KG_K,
+    })
+}
+
+/// Humidity ratio by eq. 35, not limited to what is possible, by wet bulb.
+fn wet_bulb_balance_over_ice(dry_bulb_c: f64, wet_bulb_c: f64, pressure_pa: f64) -> Tangent {
+    let (saturated, slope) = saturation_humidity_ratio_and_slope(wet_bulb_c, pressure_pa);
+    let latent_heat_slope = HEAT_CAPACITY_VAPOUR_J_KG_K - HEAT_CAPACITY_ICE_J_KG_K;
+    let latent_heat_j_kg = LATENT_HEAT_ICE_J_KG + latent_heat_slope * wet_bulb_c;
+    let above = Tangent {
+        value: latent_heat_j_kg * saturated
+            - HEAT_CAPACITY_DRY_AIR_J_KG_K * (dry_bulb_c - wet_bulb_c),
+        slope: latent_heat_j_kg * slope
+            + latent_heat_slope * saturated
+            + HEAT_CAPACITY_DRY_AIR_J_KG_K,
+    };
+    above.over(Tangent {
+        value: LATENT_HEAT_ICE_J_KG + HEAT_CAPACITY_VAPOUR_J_KG_K * dry_bulb_c
+            - HEAT_CAPACITY_ICE_J_KG_K * wet_bulb_c,
+        slope: -HEAT_CAPACITY_ICE_J_KG_K,
+    })
+}
+
+/// Temperature of saturated air of an enthalpy, within a few kelvin at ordinary pressures, °C: only
+/// where Newton's method starts, so its accuracy does not matter.
+fn saturated_first_guess_c(enthalpy_j_per_kg_dry: f64) -> f64 {
+    if enthalpy_j_per_kg_dry > 0.0 {
+        25.0 * libm::log(1.0 + enthalpy_j_per_kg_dry / 47_000.0)
+    } else {
+        enthalpy_j_per_kg_dry / HEAT_CAPACITY_DRY_AIR_J_KG_K
+    }
 }
 
 /// Temperature just above which the vapour pressure would reach its bound, °C.
@@ -122,38 +182,28 @@ fn boiling_bound_c(pressure_pa: f64) -> f64 {
     1.0 / (1.0 / 373.15 - log_ratio / 4_890.0) - ZERO_CELSIUS_K + 2.0
 }
 
-/// Root of a rising function between two bounds, or the nearer bound, by the Illinois method
-/// (Dowell & Jarratt 1971): false position that halves the value at an end which does not move.
-fn bracketed_root(function: impl Fn(f64) -> f64, lower: f64, upper: f64) -> f64 {
+/// Root of a rising function between two bounds, or the nearer bound, by Newton's method; a step that
+/// leaves the bracket is replaced by half of it.
+fn bracketed_root(function: impl Fn(f64) -> Tangent, lower: f64, upper: f64, start: f64) -> f64 {
     let (mut low, mut high) = (lower, upper);
-    let (mut value_low, mut value_high) = (function(low), function(high));
-    if value_low >= 0.0 {
-        return low;
-    }
-    if value_high <= 0.0 {
-        return high;
-    }
-    let mut last_moved_low = None;
-    let mut root = high;
+    let mut root = start.max(lower).min(upper);
     for _ in 0..ITERATIONS_GREATEST {
-        let previous = root;
-        root = (low * value_high - high * value_low) / (value_high - value_low);
-        if (root - previous).abs() < TEMPERATURE_TOLERANCE_K {
-            break;
-        }
-        let value = function(root);
+        let Tangent { value, slope } = function(root);
         if value > 0.0 {
-            (high, value_high) = (root, value);
-            if last_moved_low == Some(false) {
-                value_low *= 0.5;
-            }
-            last_moved_low = Some(false);
+            high = root;
         } else {
-            (low, value_low) = (root, value);
-            if last_moved_low == Some(true) {
-                value_high *= 0.5;
-            }
-            last_moved_low = Some(true);
+            low = root;
+        }
+        let newton = root - value / slope;
+        let next = if newton > low && newton < high {
+            newton
+        } else {
+            0.5 * (low + high)
+        };
+        let step = next - root;
+        root = next;
+        if step.abs() < TEMPERATURE_TOLERANCE_K {
+            break;
         }
     }
     root

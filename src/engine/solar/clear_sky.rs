@@ -2,16 +2,13 @@
 //!
 //! Ineichen & Perez 2002 give the clear sky from one number for the haze, the Linke turbidity, and
 //! the altitude. Kasten & Czeplak 1980 say how much cloud takes off the global irradiance. How the
-//! rest divides into direct and diffuse is blended between the clear sky's own division and that
-//! of Erbs, Klein & Duffie 1982; see [`Clouds::apply`].
-//!
-//! Typical Linke turbidity (Remund et al. 2003, monthly climatology): 2 cold clean mountain air, 3 clean
-//! summer air (Sydney and Perth 2.3–3.2), 3.5–4.5 mid-latitude summer (Phoenix and Las Vegas 3.4, Denver, Madrid and Berlin 4),
-//! 5–5.5 humid or polluted summer (Miami 5.6, Athens 5.4), 6–7 dust (Dubai 6.7).
+//! rest divides into direct and diffuse is blended between the clear sky's own division and that of
+//! Erbs, Klein & Duffie 1982; see [`Clouds::apply`].
 
-use super::{SolarError, SunPosition, in_range};
+use super::{OutOfRange, SunPosition, in_range};
 
-/// Solar constant, W/m² (World Radiometric Reference; the value used with Spencer's series in the reference tables).
+/// Solar constant, W/m² (World Radiometric Reference; the value used with Spencer's series in the
+/// reference tables).
 const SOLAR_CONSTANT_W_M2: f64 = 1_366.1;
 
 /// Pressure at which the relative airmass is absolute, Pa (Kasten & Young 1989).
@@ -42,8 +39,8 @@ pub struct Irradiance {
 
 /// Gives the irradiance of the sun outside the atmosphere on a plane that faces it.
 ///
-/// E₀ = 1366.1(1.00011 + 0.034221 cos B + 0.00128 sin B + 0.000719 cos 2B + 0.000077 sin 2B),
-/// B = 2π(n − 1)/365.
+/// E₀ = 1366.1(1.00011 + 0.034221 cos B + 0.00128 sin B + 0.000719 cos 2B + 0.000077 sin 2B), B =
+/// 2π(n − 1)/365.
 ///
 /// `day_of_year`: 1…366. Result in W/m².
 ///
@@ -80,7 +77,8 @@ pub fn relative_airmass(apparent_zenith_deg: f64) -> f64 {
 /// k_t ≤ 0.22: 1 − 0.09k_t; k_t ≤ 0.80: 0.9511 − 0.1604k_t + 4.388k_t² − 16.638k_t³ + 12.336k_t⁴;
 /// above: 0.165.
 ///
-/// `clearness_index`: global horizontal over extraterrestrial horizontal irradiance, 0…1. Result 0.165…1.
+/// `clearness_index`: global horizontal over extraterrestrial horizontal irradiance, 0…1. Result
+/// 0.165…1.
 ///
 /// Source: Erbs, Klein & Duffie 1982, Solar Energy 28:293, eq. 1.
 #[must_use]
@@ -96,6 +94,11 @@ pub fn diffuse_share_from_clearness(clearness_index: f64) -> f64 {
 }
 
 /// The clear sky of a place: everything in Ineichen & Perez that does not move with the sun.
+///
+/// Typical Linke turbidity (Remund et al. 2003, monthly climatology): 2 cold clean mountain air, 3
+/// clean summer air (Sydney and Perth 2.3–3.2), 3.5–4.5 mid-latitude summer (Phoenix and Las Vegas
+/// 3.4, Denver, Madrid and Berlin 4), 5–5.5 humid or polluted summer (Miami 5.6, Athens 5.4), 6–7
+/// dust (Dubai 6.7).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ClearSky {
     /// Scale of the global irradiance, cg1.
@@ -115,13 +118,14 @@ impl ClearSky {
     ///
     /// fh1 = e^(−z/8000), fh2 = e^(−z/1250), cg1 = 5.09·10⁻⁵z + 0.868, cg2 = 3.92·10⁻⁵z + 0.0387.
     ///
-    /// `linke_turbidity`: 2…8 at airmass 2 (see the module for typical values); `altitude_m`: −500…6000 m.
+    /// `linke_turbidity`: 2…8 at airmass 2 (typical values: [`ClearSky`]); `altitude_m`:
+    /// −500…6000 m.
     ///
     /// Source: Ineichen & Perez 2002, Solar Energy 73:151.
     ///
     /// # Errors
-    /// [`SolarError::OutOfRange`] if either is out of its range.
-    pub fn new(linke_turbidity: f64, altitude_m: f64) -> Result<Self, SolarError> {
+    /// [`OutOfRange`] if either is out of its range.
+    pub fn new(linke_turbidity: f64, altitude_m: f64) -> Result<Self, OutOfRange> {
         let turbidity = in_range(
             "linke_turbidity",
             linke_turbidity,
@@ -144,14 +148,15 @@ impl ClearSky {
 
     /// Gives the irradiance under the clear sky.
     ///
-    /// G = cg1 E₀ cos z exp(−cg2 m(fh1 + fh2(TL − 1))); direct normal is the lesser of
-    /// E₀(0.664 + 0.163/fh1) exp(−0.09m(TL − 1)) and G(1 − (0.1 − 0.2e^(−TL))/(0.1 + 0.882/fh1))/cos z;
-    /// diffuse is G less the direct. The airmass m is corrected for pressure. Zero when the sun is down.
+    /// G = cg1 E₀ cos z exp(−cg2 m(fh1 + fh2(TL − 1))); direct normal is the lesser of E₀(0.664 +
+    /// 0.163/fh1) exp(−0.09m(TL − 1)) and G(1 − (0.1 − 0.2e^(−TL))/(0.1 + 0.882/fh1))/cos z;
+    /// diffuse is G less the direct. The airmass m is corrected for pressure. Zero when the sun is
+    /// down.
     ///
     /// `pressure_pa`: 50 000…120 000 Pa.
     ///
-    /// Source: Ineichen & Perez 2002, with the correction of Ineichen 2008 (Solar Energy 82:758) for
-    /// low altitudes, as generally implemented; the enhancement at high airmass is left out.
+    /// Source: Ineichen & Perez 2002, with the correction of Ineichen 2008 (Solar Energy 82:758)
+    /// for low altitudes, as generally implemented; the enhancement at high airmass is left out.
     #[must_use]
     pub fn at(&self, sun: &SunPosition, pressure_pa: f64) -> Irradiance {
         if !sun.is_up() {
@@ -192,8 +197,8 @@ impl Clouds {
     /// Source: Kasten & Czeplak 1980, Solar Energy 24:177, eq. 7.
     ///
     /// # Errors
-    /// [`SolarError::OutOfRange`] if the fraction is outside 0…1.
-    pub fn new(fraction: f64) -> Result<Self, SolarError> {
+    /// [`OutOfRange`] if the fraction is outside 0…1.
+    pub fn new(fraction: f64) -> Result<Self, OutOfRange> {
         let fraction = in_range("cloud_fraction", fraction, 0.0, 1.0)?;
         let global_ratio = 1.0 - CLOUD_LOSS * libm::pow(fraction, CLOUD_EXPONENT);
         Ok(Self {
@@ -205,10 +210,10 @@ impl Clouds {
     /// Gives the irradiance under the clouds from that of the clear sky.
     ///
     /// k_d = (1 − n)k_d,clear + n max(k_d,clear, k_d,Erbs(k_t)): the diffuse share runs from the
-    /// clear sky's own, which the clear-sky model knows better than any mean over weathers, to that of
-    /// Erbs, which holds for the clearness of an overcast sky. The weight is the covered share of the sky,
-    /// so that the result is continuous at n = 0; the maximum keeps thin cloud from ever
-    /// strengthening the beam. The blend is this project's own; no source.
+    /// clear sky's own, which the clear-sky model knows better than any mean over weathers, to that
+    /// of Erbs, which holds for the clearness of an overcast sky. The weight is the covered share
+    /// of the sky, so that the result is continuous at n = 0; the maximum keeps thin cloud from
+    /// ever strengthening the beam. The blend is this project's own; no source.
     #[must_use]
     pub fn apply(&self, clear: &Irradiance, sun: &SunPosition) -> Irradiance {
         let zenith_cosine = sun.zenith_cosine();
@@ -236,7 +241,8 @@ mod tests {
         SunPosition::from_angles(zenith_deg, 180.0, 1_320.0)
     }
 
-    /// By hand: sea level, TL 3, sun overhead, m 0.99971: 0.868·1320·exp(−0.0387·0.99971·3) = 1020.2.
+    /// By hand: sea level, TL 3, sun overhead, m 0.99971: 0.868·1320·exp(−0.0387·0.99971·3) =
+    /// 1020.2.
     #[test]
     fn overhead_sun_by_hand() {
         let clear = ClearSky::new(3.0, 0.0).unwrap().at(&sun(0.0), 101_325.0);
@@ -265,7 +271,8 @@ mod tests {
         }
     }
 
-    /// More cloud never gives more global or direct irradiance, the parts always add up, and no cloud changes nothing.
+    /// More cloud never gives more global or direct irradiance, the parts always add up, and no
+    /// cloud changes nothing.
     #[test]
     fn clouds_only_take_away() {
         let sky = ClearSky::new(3.5, 300.0).unwrap();

@@ -21,10 +21,24 @@ pub use date::{Date, YEAR_GREATEST, YEAR_LEAST};
 pub use plane::{Plane, PlaneIrradiance, SkyDome};
 pub use position::{DAYS_GREATEST, Place, SunPath, SunPosition};
 
-/// Why a part of the solar model cannot be built.
+/// A number that is outside its range, or not a number.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OutOfRange {
+    /// Name of the quantity, with its unit.
+    pub quantity: &'static str,
+    /// Value given.
+    pub value: f64,
+    /// Least value allowed.
+    pub least: f64,
+    /// Greatest value allowed.
+    pub greatest: f64,
+}
+
+/// Why a date or a path of the sun cannot be had.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum SolarError {
-    /// The month or the day does not exist, or the year is outside [`YEAR_LEAST`]…[`YEAR_GREATEST`].
+    /// The month or the day does not exist, or the year is outside
+    /// [`YEAR_LEAST`]…[`YEAR_GREATEST`].
     NoSuchDate {
         /// Year asked for.
         year: i32,
@@ -33,17 +47,14 @@ pub enum SolarError {
         /// Day of the month asked for.
         day: u8,
     },
-    /// A number is outside its range, or not a number.
-    OutOfRange {
-        /// Name of the quantity, with its unit.
-        quantity: &'static str,
-        /// Value given.
-        value: f64,
-        /// Least value allowed.
-        least: f64,
-        /// Greatest value allowed.
-        greatest: f64,
-    },
+    /// A number is outside its range.
+    OutOfRange(OutOfRange),
+}
+
+impl From<OutOfRange> for SolarError {
+    fn from(error: OutOfRange) -> Self {
+        Self::OutOfRange(error)
+    }
 }
 
 /// Passes a number that lies in its range.
@@ -52,11 +63,11 @@ pub(crate) fn in_range(
     value: f64,
     least: f64,
     greatest: f64,
-) -> Result<f64, SolarError> {
+) -> Result<f64, OutOfRange> {
     if (least..=greatest).contains(&value) {
         Ok(value)
     } else {
-        Err(SolarError::OutOfRange {
+        Err(OutOfRange {
             quantity,
             value,
             least,

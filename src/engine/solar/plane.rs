@@ -6,7 +6,8 @@
 //! coefficients cost nothing: they are found once for an instant and serve every plane.
 //!
 //! Source: Perez, Ineichen, Seals, Michalsky & Stewart 1990, Solar Energy 44:271, cited by equation
-//! number. Coefficients at full precision: Perez 1999, as printed in the EnergyPlus Engineering Reference.
+//! number. Coefficients at full precision: Perez 1999, as printed in the EnergyPlus Engineering
+//! Reference.
 
 use super::clear_sky::relative_airmass;
 use super::position::direction;
@@ -137,7 +138,8 @@ impl Plane {
         0.5 * (1.0 + self.normal[2])
     }
 
-    /// Cosine of the angle between its normal and the apparent sun; negative when the sun is behind.
+    /// Cosine of the angle between its normal and the apparent sun; negative when the sun is
+    /// behind.
     #[must_use]
     pub fn incidence_cosine(&self, sun: &SunPosition) -> f64 {
         self.normal
@@ -183,8 +185,8 @@ pub struct SkyDome {
 impl SkyDome {
     /// Finds the brightness coefficients of an instant.
     ///
-    /// ε = ((D + B)/D + 1.041z³)/(1 + 1.041z³), Δ = Dm/E₀, F1′ = max(0, F11 + F12Δ + F13z),
-    /// F2′ = F21 + F22Δ + F23z, with z the zenith in rad, D the diffuse horizontal and B the direct
+    /// ε = ((D + B)/D + 1.041z³)/(1 + 1.041z³), Δ = Dm/E₀, F1′ = max(0, F11 + F12Δ + F13z), F2′ =
+    /// F21 + F22Δ + F23z, with z the zenith in rad, D the diffuse horizontal and B the direct
     /// normal irradiance, m the relative airmass. Without diffuse irradiance both are zero.
     ///
     /// Source: Perez et al. 1990, eq. 1, 2 and 6.
@@ -269,7 +271,8 @@ mod tests {
         assert!(Plane::new(90.0, 0.0).incidence_cosine(&sun) < 0.0);
     }
 
-    /// A level plane gets exactly what lies on the ground, and a plane facing down only what it reflects.
+    /// A level plane gets exactly what lies on the ground, and a plane facing down only what it
+    /// reflects.
     #[test]
     fn level_planes_close_the_balance() {
         let sun = SunPosition::from_angles(60.0, 135.0, 1_360.0);

@@ -5,16 +5,17 @@
 //! from the Earth's centre, changes by a smooth fraction of a degree a day. So it is asked once a
 //! day, and in between the sine of the declination and the hour angle less 15° an hour are
 //! interpolated by cubic polynomials through four days; parallax, horizon coordinates and
-//! refraction are then computed exactly as the algorithm prescribes. The interpolation
-//! adds less than 1e-5°: its error term, (3/128)h⁴f⁗, is 1e-7° for the yearly motion and less for
-//! the fortnightly nutation.
+//! refraction are then computed exactly as the algorithm prescribes. The interpolation adds less
+//! than 1e-5°: its error term, (3/128)h⁴f⁗, is 1e-7° for the yearly motion and less for the
+//! fortnightly nutation.
 //!
 //! Valid for 1950…2100. Universal time is taken as UT1 (they differ by less than 0.9 s, 0.004°).
 //!
-//! Source: Reda & Andreas 2004, Solar Energy 76:577 (NREL/TP-560-34302, 2008), cited by equation number of the report.
+//! Source: Reda & Andreas 2004, Solar Energy 76:577 (NREL/TP-560-34302, 2008), cited by equation
+//! number of the report.
 
 use super::ephemeris::{DAYS_BEFORE, Midnight, cubic_weights, midnights};
-use super::{Date, SolarError, in_range};
+use super::{Date, OutOfRange, SolarError, in_range};
 use crate::air::standard_atmosphere_pressure_pa;
 use crate::quantity::SECONDS_PER_DAY;
 
@@ -24,7 +25,8 @@ pub(super) const EARTH_AXIS_RATIO: f64 = 0.996_647_19;
 /// Equatorial radius of the Earth, m (SPA eq. 35).
 pub(super) const EARTH_RADIUS_M: f64 = 6_378_140.0;
 
-/// Radius of the sun and refraction at the horizon, degrees: below minus this there is no refraction (SPA sec. 3.14).
+/// Radius of the sun and refraction at the horizon, degrees: below minus this there is no
+/// refraction (SPA sec. 3.14).
 const REFRACTION_ENDS_BELOW_DEG: f64 = 0.266_67 + 0.566_7;
 
 /// Air temperature by which refraction is computed unless another is given, °C: a summer day. Ten
@@ -153,7 +155,7 @@ impl SunPath {
             days,
         };
         let pressure_pa = standard_atmosphere_pressure_pa(altitude_m);
-        path.with_refraction(pressure_pa, REFRACTION_TEMPERATURE_C)
+        Ok(path.with_refraction(pressure_pa, REFRACTION_TEMPERATURE_C)?)
     }
 
     /// The same path with the refraction of other air.
@@ -163,8 +165,8 @@ impl SunPath {
     /// Source: SPA eq. 42.
     ///
     /// # Errors
-    /// [`SolarError::OutOfRange`] if either is out of its range.
-    pub fn with_refraction(self, pressure_pa: f64, temperature_c: f64) -> Result<Self, SolarError> {
+    /// [`OutOfRange`] if either is out of its range.
+    pub fn with_refraction(self, pressure_pa: f64, temperature_c: f64) -> Result<Self, OutOfRange> {
         let pressure_pa = in_range("pressure_pa", pressure_pa, 40_000.0, 120_000.0)?;
         let temperature_c = in_range("temperature_c", temperature_c, -60.0, 60.0)?;
         let refraction_ratio = pressure_pa / 101_000.0 * 283.0 / (273.0 + temperature_c);
@@ -188,9 +190,9 @@ impl SunPath {
 
     /// The sun at an instant.
     ///
-    /// `time_s`: seconds of local standard time since the midnight that begins the first day, from one
-    /// day before it to one day after the last. Beyond, the polynomials at the ends are continued and
-    /// lose accuracy.
+    /// `time_s`: seconds of local standard time since the midnight that begins the first day, from
+    /// one day before it to one day after the last. Beyond, the polynomials at the ends are
+    /// continued and lose accuracy.
     ///
     /// Source: SPA eq. 32–47, in vectors: the parallax shifts the place off the Earth's centre, and
     /// the horizon is a rotation by the latitude.
@@ -337,7 +339,7 @@ mod tests {
         let refused = |place: Place, days| {
             matches!(
                 SunPath::new(&place, day, days),
-                Err(SolarError::OutOfRange { .. })
+                Err(SolarError::OutOfRange(_))
             )
         };
         assert!(refused(

@@ -245,22 +245,23 @@ impl Bank {
         let resistance_ohm = point.resistance_ohm + 0.5 * point.slope_v_per_ah * point.step_h;
         let least_v = self.cells * self.cell.voltage_discharge_limit_v;
         let usable_ah = self.usable_charge_ah(state, temperature_c);
-        let (current_a, limit) = least(
+        let (mut current_a, mut limit) = least(
             current_for_power_a(point.open_circuit_v, -resistance_ohm, power_w),
-            [
+            &[
                 (self.input.max_discharge_a, BankLimit::DischargeCurrent),
                 (
                     (point.open_circuit_v - least_v) / resistance_ohm,
                     BankLimit::DischargeVoltage,
                 ),
-                (
-                    self.current_at_rate_a(usable_ah / point.step_h),
-                    BankLimit::Empty,
-                ),
             ],
         );
-        let drawn_ah = self.rate_at_current_a(current_a) * point.step_h;
-        state.charge_ah -= drawn_ah.min(usable_ah);
+        let mut drawn_ah = self.rate_at_current_a(current_a) * point.step_h;
+        if drawn_ah > usable_ah {
+            drawn_ah = usable_ah;
+            current_a = self.current_at_rate_a(usable_ah / point.step_h);
+            limit = Some(BankLimit::Empty);
+        }
+        state.charge_ah -= drawn_ah;
         let voltage_v = point.open_circuit_v - current_a * resistance_ohm;
         (-current_a, voltage_v, limit)
     }
@@ -290,7 +291,7 @@ impl Bank {
         let taper_h = self.cell.acceptance_time_constant_h + 0.5 * point.step_h;
         let (current_a, limit) = least(
             current_for_power_a(point.open_circuit_v, resistance_ohm, power_w),
-            [
+            &[
                 (self.input.max_charge_a, BankLimit::ChargeCurrent),
                 (
                     ((greatest_v - point.open_circuit_v) / resistance_ohm)
@@ -360,9 +361,9 @@ fn current_for_power_a(open_circuit_v: f64, resistance_ohm: f64, power_w: f64) -
 }
 
 /// The least of a wanted current and its limits, and the limit that binds.
-fn least(wanted_a: f64, limits: [(f64, BankLimit); 3]) -> (f64, Option<BankLimit>) {
+fn least(wanted_a: f64, limits: &[(f64, BankLimit)]) -> (f64, Option<BankLimit>) {
     let mut result = (wanted_a, None);
-    for (current_a, limit) in limits {
+    for &(current_a, limit) in limits {
         if current_a < result.0 {
             result = (current_a, Some(limit));
         }

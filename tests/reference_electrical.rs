@@ -1,6 +1,7 @@
 //! The electrical side against published values and textbook formulas.
 
-use noonday_engine::electrical::battery::{Bank, BankInput, BankLimit};
+use noonday_engine::electrical::bank_input::BankInput;
+use noonday_engine::electrical::battery::{Bank, BankLimit};
 use noonday_engine::electrical::chemistry::Chemistry;
 use noonday_engine::electrical::inverter::{Inverter, InverterInput, grid_inverter_efficiency};
 use noonday_engine::electrical::panels::{

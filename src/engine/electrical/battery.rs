@@ -16,9 +16,9 @@
 //! Sources: textbook equivalent circuit; Peukert's law in its rated-time form t = H (C/(I H))ᵏ.
 //! The properties of the cells and their sources stand in [`super::chemistry`].
 
-use super::chemistry::{CellProperties, Chemistry, interpolate};
+use super::bank_input::{BankError, BankInput};
+use super::chemistry::{CellProperties, interpolate};
 use crate::quantity::{SECONDS_PER_HOUR, kelvin_from_celsius};
-use crate::validity::{OutOfRange, require_within};
 
 /// Intervals of the even grid of the state of charge; every point of the published table lies on it.
 const GRID_INTERVALS: usize = 200;
@@ -28,58 +28,6 @@ const REFERENCE_TEMPERATURE_K: f64 = 298.15;
 
 /// Voltage of one block, by which banks are named, V.
 const BLOCK_VOLTAGE_V: f64 = 12.0;
-
-/// What a bank is built from.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BankInput {
-    /// Chemistry of the cells.
-    pub chemistry: Chemistry,
-    /// Name of the system voltage: 12, 24 or 48 V.
-    pub nominal_voltage_v: f64,
-    /// Rated capacity of the new bank at 25 °C, Ah.
-    pub capacity_ah: f64,
-    /// State of charge at which discharge stops, 0…1.
-    pub usable_min_soc: f64,
-    /// State of charge at which charge stops, 0…1.
-    pub usable_max_soc: f64,
-    /// Resistance of the whole bank at 25 °C, Ω.
-    pub resistance_ohm: f64,
-    /// Share of the charge put in that is stored, 0.5…1.
-    pub coulombic_efficiency: f64,
-    /// Greatest discharge current, A.
-    pub max_discharge_a: f64,
-    /// Greatest charge current, A.
-    pub max_charge_a: f64,
-    /// Peukert exponent, 1 (no effect) … 1.6.
-    pub peukert_exponent: f64,
-    /// Capacity left by ageing, as a share of the rated capacity, 0.3…1.
-    pub health_fraction: f64,
-}
-
-/// Why a bank cannot be built.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum BankError {
-    /// An input is out of range.
-    OutOfRange(OutOfRange),
-    /// The name of the system voltage is not 12, 24 or 48 V.
-    UnknownSystemVoltage {
-        /// The voltage given, V.
-        value_v: f64,
-    },
-    /// Discharge would stop at or above the state of charge at which charge stops.
-    EmptyUsableWindow {
-        /// Least usable state of charge given.
-        usable_min_soc: f64,
-        /// Greatest usable state of charge given.
-        usable_max_soc: f64,
-    },
-}
-
-impl From<OutOfRange> for BankError {
-    fn from(error: OutOfRange) -> Self {
-        Self::OutOfRange(error)
-    }
-}
 
 /// What kept a bank from delivering or accepting all that was asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -152,7 +100,7 @@ impl Bank {
     /// [`BankError`] if an input lies outside the range stated at [`BankInput`], the system voltage
     /// is not 12, 24 or 48 V, or the usable window is empty.
     pub fn new(input: BankInput) -> Result<Self, BankError> {
-        check(&input)?;
+        input.check()?;
         let cell = input.chemistry.cell();
         let blocks = input.nominal_voltage_v / BLOCK_VOLTAGE_V;
         let cells = cell.cells_per_block * blocks;
@@ -297,22 +245,23 @@ impl Bank {
         let resistance_ohm = point.resistance_ohm + 0.5 * point.slope_v_per_ah * point.step_h;
         let least_v = self.cells * self.cell.voltage_discharge_limit_v;
         let usable_ah = self.usable_charge_ah(state, temperature_c);
-        let (current_a, limit) = least(
+        let (mut current_a, mut limit) = least(
             current_for_power_a(point.open_circuit_v, -resistance_ohm, power_w),
-            [
+            &[
                 (self.input.max_discharge_a, BankLimit::DischargeCurrent),
                 (
                     (point.open_circuit_v - least_v) / resistance_ohm,
                     BankLimit::DischargeVoltage,
                 ),
-                (
-                    self.current_at_rate_a(usable_ah / point.step_h),
-                    BankLimit::Empty,
-                ),
             ],
         );
-        let drawn_ah = self.rate_at_current_a(current_a) * point.step_h;
-        state.charge_ah -= drawn_ah.min(usable_ah);
+        let mut drawn_ah = self.rate_at_current_a(current_a) * point.step_h;
+        if drawn_ah > usable_ah {
+            drawn_ah = usable_ah;
+            current_a = self.current_at_rate_a(usable_ah / point.step_h);
+            limit = Some(BankLimit::Empty);
+        }
+        state.charge_ah -= drawn_ah;
         let voltage_v = point.open_circuit_v - current_a * resistance_ohm;
         (-current_a, voltage_v, limit)
     }
@@ -342,7 +291,7 @@ impl Bank {
         let taper_h = self.cell.acceptance_time_constant_h + 0.5 * point.step_h;
         let (current_a, limit) = least(
             current_for_power_a(point.open_circuit_v, resistance_ohm, power_w),
-            [
+            &[
                 (self.input.max_charge_a, BankLimit::ChargeCurrent),
                 (
                     ((greatest_v - point.open_circuit_v) / resistance_ohm)
@@ -412,37 +361,14 @@ fn current_for_power_a(open_circuit_v: f64, resistance_ohm: f64, power_w: f64) -
 }
 
 /// The least of a wanted current and its limits, and the limit that binds.
-fn least(wanted_a: f64, limits: [(f64, BankLimit); 3]) -> (f64, Option<BankLimit>) {
+fn least(wanted_a: f64, limits: &[(f64, BankLimit)]) -> (f64, Option<BankLimit>) {
     let mut result = (wanted_a, None);
-    for (current_a, limit) in limits {
+    for &(current_a, limit) in limits {
         if current_a < result.0 {
             result = (current_a, Some(limit));
         }
     }
     result
-}
-
-fn check(input: &BankInput) -> Result<(), BankError> {
-    if ![12.0, 24.0, 48.0].contains(&input.nominal_voltage_v) {
-        let value_v = input.nominal_voltage_v;
-        return Err(BankError::UnknownSystemVoltage { value_v });
-    }
-    require_within("capacity_ah", input.capacity_ah, 1.0, 1.0e5)?;
-    require_within("usable_min_soc", input.usable_min_soc, 0.0, 1.0)?;
-    require_within("usable_max_soc", input.usable_max_soc, 0.0, 1.0)?;
-    require_within("resistance_ohm", input.resistance_ohm, 0.0, 1.0)?;
-    require_within("coulombic_efficiency", input.coulombic_efficiency, 0.5, 1.0)?;
-    require_within("max_discharge_a", input.max_discharge_a, 0.0, 1.0e5)?;
-    require_within("max_charge_a", input.max_charge_a, 0.0, 1.0e5)?;
-    require_within("peukert_exponent", input.peukert_exponent, 1.0, 1.6)?;
-    require_within("health_fraction", input.health_fraction, 0.3, 1.0)?;
-    if input.usable_min_soc >= input.usable_max_soc {
-        return Err(BankError::EmptyUsableWindow {
-            usable_min_soc: input.usable_min_soc,
-            usable_max_soc: input.usable_max_soc,
-        });
-    }
-    Ok(())
 }
 
 #[cfg(test)]

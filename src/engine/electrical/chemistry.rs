@@ -103,10 +103,12 @@ const LITHIUM_IRON_PHOSPHATE: CellProperties = CellProperties {
     capacity_fraction: &CAPACITY_LITHIUM_IRON_PHOSPHATE,
     // Middle of 2 000…3 000 K (from memory).
     resistance_temperature_constant_k: 2_500.0,
-    // Below 0 °C lithium plates the graphite; 0…45 °C is the usual range of data sheets.
+    // Below 0 °C lithium plates the graphite; 0…45 °C is the usual range of data
+    // sheets (common practice, no source).
     charge_temperature_range_c: (0.0, 45.0),
     // Middle of 10…25 min (from memory): the current falls from about 90 % on.
     acceptance_time_constant_h: 0.25,
+    // Capacity is stated for 5 h (common practice, no source); it only matters with an exponent above 1.
     rated_discharge_time_h: 5.0,
 };
 
@@ -121,9 +123,11 @@ const ABSORBENT_GLASS_MAT: CellProperties = CellProperties {
     capacity_fraction: &CAPACITY_LEAD_ACID,
     // Resistance doubles from 25 °C to −20 °C (from memory).
     resistance_temperature_constant_k: 1_163.0,
+    // Usual range of data sheets (common practice, no source).
     charge_temperature_range_c: (-20.0, 50.0),
     // A fifth of the capacity per hour is accepted up to 80 % (common practice, no source).
     acceptance_time_constant_h: 1.0,
+    // Capacity is stated for 20 h (common practice, no source).
     rated_discharge_time_h: 20.0,
 };
 

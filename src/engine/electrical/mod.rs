@@ -2,6 +2,7 @@
 //!
 //! Power is reckoned at the terminals of the bank; current into the bank is positive.
 
+pub mod bank_input;
 pub mod battery;
 pub mod charger;
 pub mod chemistry;

@@ -1,6 +1,7 @@
 //! Hand calculations and invariants of the bank.
 
 use super::*;
+use crate::electrical::chemistry::Chemistry;
 
 fn input() -> BankInput {
     BankInput {

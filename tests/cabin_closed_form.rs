@@ -42,9 +42,6 @@ fn box_of(chain: Chain, outside_emittance: f64) -> CabinDescription {
         elements: vec![wall(1.0, chain, outside_emittance); 4],
         air_volume_m3: 1.0,
         pressure_pa: PRESSURE_PA,
-        furnishing_heat_capacity_j_k: 1.0,
-        furnishing_area_m2: 0.01,
-        furnishing_sun_share: 0.0,
         furnishing_moisture_factor: 0.0,
     }
 }

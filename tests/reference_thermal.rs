@@ -92,7 +92,9 @@ fn cooling_loads_follow_the_reference() {
         for day in 0..3 {
             let span = day * 144..(day + 1) * 144;
             let ours: f64 = modelled[span.clone()].iter().sum();
-            let theirs: f64 = reference[span.start..span.end.min(reference.len())].iter().sum();
+            let theirs: f64 = reference[span.start..span.end.min(reference.len())]
+                .iter()
+                .sum();
             let share = ours / theirs - 1.0;
             println!(
                 "{:24} day {} load {:+.1} %",

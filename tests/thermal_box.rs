@@ -257,7 +257,6 @@ struct Scene {
     paint: f64,
     pane: Glazing,
     kept_sun: f64,
-    furnishing_sun_share: f64,
 }
 
 impl Scene {
@@ -323,6 +322,11 @@ impl Scene {
         for element in &mut elements {
             element.inside_sun_share = weight(element) / sum;
         }
+        elements.push(Element::furnishing(
+            FURNISHING_CAPACITY_J_K,
+            FURNISHING_AREA_M2,
+            furnishing / sum,
+        ));
         let planes = elements
             .iter()
             .map(|element| {
@@ -336,7 +340,6 @@ impl Scene {
             paint: case.paint,
             pane,
             kept_sun: sum / (sum + lost),
-            furnishing_sun_share: furnishing / sum,
         }
     }
 
@@ -345,9 +348,6 @@ impl Scene {
             elements: self.elements.clone(),
             air_volume_m3: LENGTH_M * WIDTH_M * HEIGHT_M,
             pressure_pa,
-            furnishing_heat_capacity_j_k: FURNISHING_CAPACITY_J_K,
-            furnishing_area_m2: FURNISHING_AREA_M2,
-            furnishing_sun_share: self.furnishing_sun_share,
             furnishing_moisture_factor: 0.0,
         }
     }
@@ -355,7 +355,7 @@ impl Scene {
     fn sun(&self, dome: &SkyDome) -> [LaneSun; LANES] {
         let mut sun = [LaneSun::NONE; LANES];
         for ((element, plane), lane) in self.elements.iter().zip(&self.planes).zip(&mut sun) {
-            if element.part == Part::Floor {
+            if matches!(element.part, Part::Floor | Part::Furnishing) {
                 continue;
             }
             let falling = dome.on_plane(plane, GROUND_REFLECTANCE);

@@ -1,6 +1,6 @@
 //! A part of the shell as five nodes and four conductances for each square metre.
 
-use crate::envelope::materials::{GLASS, Material};
+use crate::envelope::materials::{GLASS, Material, PLYWOOD};
 
 /// Nodes of a chain.
 pub const NODES: usize = 5;
@@ -103,6 +103,21 @@ impl Chain {
         }
     }
 
+    /// Goods of a heat capacity for each square metre (J/(m² K)), taken as wood: the face follows the air, the core lags.
+    #[must_use]
+    pub fn goods(capacity_j_m2_k: f64) -> Self {
+        let volumetric_j_m3_k = PLYWOOD.density_kg_m3 * PLYWOOD.specific_heat_j_kg_k;
+        let slice_m = capacity_j_m2_k / volumetric_j_m3_k / (NODES - 1) as f64;
+        let slice_j_m2_k = capacity_j_m2_k / (NODES - 1) as f64;
+        let mut capacity = [slice_j_m2_k; NODES];
+        capacity[0] *= 0.5;
+        capacity[NODES - 1] *= 0.5;
+        Self {
+            capacity_j_m2_k: capacity,
+            conductance_w_m2_k: [limited(PLYWOOD.conductivity_w_m_k / slice_m); NODES - 1],
+        }
+    }
+
     /// Resistance from face to face, m² K/W.
     #[must_use]
     pub fn resistance_m2_k_w(&self) -> f64 {
@@ -117,7 +132,7 @@ fn limited(conductance_w_m2_k: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::envelope::materials::{PLYWOOD, SHEEP_WOOL, STEEL};
+    use crate::envelope::materials::{SHEEP_WOOL, STEEL};
 
     #[test]
     fn a_lined_wall_has_its_layers_resistance_and_capacity() {

@@ -6,6 +6,9 @@ use crate::envelope::convection::Facing;
 /// Chains that a network can hold.
 pub const LANES: usize = 18;
 
+/// Longwave emittance of wood and cloth, from memory.
+const FURNISHING_EMITTANCE: f64 = 0.9;
+
 /// Sun of a lane that has none.
 pub const SUN_LANES_UNUSED: [super::LaneSun; LANES] = [super::LaneSun::NONE; LANES];
 
@@ -26,6 +29,8 @@ pub enum Part {
     Floor,
     /// Glass on any face.
     Glass,
+    /// Furniture and stored goods: a slab inside the cabin.
+    Furnishing,
 }
 
 /// What a chain's outer face meets.
@@ -35,6 +40,8 @@ pub enum Outside {
     Open,
     /// Still outdoor air and the shaded ground below the vehicle.
     Underside,
+    /// Nothing: the far side of furniture.
+    Nothing,
 }
 
 /// One chain with its area and surroundings.
@@ -63,6 +70,24 @@ pub struct Element {
 }
 
 impl Element {
+    /// Furniture and stored goods of a heat capacity (J/K) behind a surface (m²), both above zero, on which falls a share of the
+    /// sun that stays inside.
+    #[must_use]
+    pub fn furnishing(heat_capacity_j_k: f64, area_m2: f64, inside_sun_share: f64) -> Self {
+        Self {
+            part: Part::Furnishing,
+            area_m2,
+            chain: Chain::goods(heat_capacity_j_k / area_m2),
+            facing_up_cosine: 0.0,
+            azimuth_deg: 0.0,
+            height_m: 1.0,
+            outside: Outside::Nothing,
+            outside_emittance: FURNISHING_EMITTANCE,
+            inside_emittance: FURNISHING_EMITTANCE,
+            inside_sun_share,
+        }
+    }
+
     /// How the inner face lies.
     #[must_use]
     pub fn inside_facing(&self) -> Facing {
@@ -85,12 +110,6 @@ pub struct CabinDescription {
     pub air_volume_m3: f64,
     /// Pressure, Pa.
     pub pressure_pa: f64,
-    /// Heat capacity of furniture, J/K.
-    pub furnishing_heat_capacity_j_k: f64,
-    /// Surface of furniture, m².
-    pub furnishing_area_m2: f64,
-    /// Share of the sun that stays in the cabin falling on furniture.
-    pub furnishing_sun_share: f64,
     /// Moisture held by furniture over that held by the air.
     pub furnishing_moisture_factor: f64,
 }
@@ -130,11 +149,6 @@ impl CabinDescription {
         let positive = [
             ("air volume", self.air_volume_m3),
             ("pressure", self.pressure_pa),
-            (
-                "furnishing heat capacity",
-                self.furnishing_heat_capacity_j_k,
-            ),
-            ("furnishing area", self.furnishing_area_m2),
         ];
         let areas = self
             .elements
@@ -145,12 +159,11 @@ impl CabinDescription {
                 return Err(CabinError::NotPositive { quantity, value });
             }
         }
-        let sum = self.furnishing_sun_share
-            + self
-                .elements
-                .iter()
-                .map(|element| element.inside_sun_share)
-                .sum::<f64>();
+        let sum: f64 = self
+            .elements
+            .iter()
+            .map(|element| element.inside_sun_share)
+            .sum();
         if (sum - 1.0).abs() > 1e-9 {
             return Err(CabinError::SunShares { sum });
         }

@@ -1,5 +1,5 @@
-//! The cabin as a thermal network: one well-mixed air node, one node for furniture, a mean-radiant star, and for every part
-//! of the shell a chain of five nodes from its outer to its inner face.
+//! The cabin as a thermal network: one well-mixed air node, a mean-radiant star, and for every part of the shell, and for
+//! furniture, a chain of five nodes from its outer to its inner face.
 //!
 //! Each chain meets the outdoors at node 0 (sun, convection, longwave to sky, air and ground) and the cabin at node 4
 //! (convection to the air, longwave to the star, sun that came through glass). Within an interval of about a minute the

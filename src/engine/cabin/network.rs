@@ -7,16 +7,13 @@ use super::ledger::Ledger;
 use super::moisture::Moisture;
 use crate::air;
 use crate::envelope::convection::{
-    Facing, ROUGHNESS_SMOOTH, ROUGHNESS_VERY_SMOOTH, WindProfile, WindTerm, inside_w_m2_k, moving_air_term,
-    natural_w_m2_k,
+    Facing, ROUGHNESS_SMOOTH, ROUGHNESS_VERY_SMOOTH, WindProfile, WindTerm, inside_w_m2_k,
+    moving_air_term, natural_w_m2_k,
 };
 use crate::quantity::{STEFAN_BOLTZMANN_W_M2_K4, kelvin_from_celsius};
 
 /// Weight of the step's end; above one half, so that stiff nodes settle at any step.
 pub(super) const THETA: f64 = 0.55;
-
-/// Longwave emittance of furniture, from memory.
-const FURNISHING_EMITTANCE: f64 = 0.9;
 
 /// A row of the lanes.
 type Lanes = [f64; LANES];
@@ -72,19 +69,14 @@ pub struct Cabin {
     facing: [Facing; LANES],
     wind_factor: Lanes,
     star_resistance: Lanes,
-    furnishing_star_resistance: f64,
     air_volume_m3: f64,
     pressure_pa: f64,
-    furnishing_area_m2: f64,
-    furnishing_capacity_j_k: f64,
-    furnishing_sun_share: f64,
     moisture_factor: f64,
     capacity: [Lanes; NODES],
     conductance: [Lanes; NODES - 1],
     temperature: [Lanes; NODES],
     air_c: f64,
     star_c: f64,
-    furnishing_c: f64,
     moisture: Moisture,
     now: Coefficients,
     sums: Sums,
@@ -108,16 +100,12 @@ struct Coefficients {
     outer_forcing: Lanes,
     outer_sun: Lanes,
     inner_sun: Lanes,
-    furnishing_to_air: f64,
-    furnishing_to_star: f64,
-    furnishing_sun: f64,
     exchange_w_k: f64,
     outdoor_c: f64,
     flow_shares: [f64; 3],
     air_capacity_j_k: f64,
     air_carry: f64,
-    furnishing_carry: f64,
-    inverse: [[f64; 3]; 3],
+    inverse: [[f64; 2]; 2],
 }
 
 /// Sums of implicit temperatures and gains over the steps of an interval.
@@ -129,7 +117,6 @@ struct Sums {
     inner: Lanes,
     air: f64,
     star: f64,
-    furnishing: f64,
     gains_w: f64,
     extracted_w: f64,
     condensation_w: f64,
@@ -162,19 +149,14 @@ impl Cabin {
             facing: [Facing::Side; LANES],
             wind_factor: [0.0; LANES],
             star_resistance: [1.0; LANES],
-            furnishing_star_resistance: 1.0,
             air_volume_m3: description.air_volume_m3,
             pressure_pa: description.pressure_pa,
-            furnishing_area_m2: description.furnishing_area_m2,
-            furnishing_capacity_j_k: description.furnishing_heat_capacity_j_k,
-            furnishing_sun_share: description.furnishing_sun_share,
             moisture_factor: description.furnishing_moisture_factor.max(0.0),
             capacity: [[1.0; LANES]; NODES],
             conductance: [[1.0; LANES]; NODES - 1],
             temperature: [[temperature_c; LANES]; NODES],
             air_c: temperature_c,
             star_c: temperature_c,
-            furnishing_c: temperature_c,
             moisture: Moisture::default(),
             now: Coefficients::default(),
             sums: Sums::default(),
@@ -201,10 +183,17 @@ impl Cabin {
         self.star_c
     }
 
-    /// Temperature of furniture and stored goods, °C.
+    /// Mean temperature of an element's nodes by their capacity, °C: of stored goods, say, and of the bank among them.
     #[must_use]
-    pub fn furnishing_c(&self) -> f64 {
-        self.furnishing_c
+    pub fn core_c(&self, element: usize) -> Option<f64> {
+        let capacities = self.elements.get(element)?.chain.capacity_j_m2_k;
+        let sum: f64 = capacities.iter().sum();
+        let weighted: f64 = capacities
+            .iter()
+            .zip(&self.temperature)
+            .map(|(capacity, row)| capacity * row[element])
+            .sum();
+        Some(weighted / sum)
     }
 
     /// Humidity ratio of the air, kg/kg.
@@ -255,9 +244,9 @@ impl Cabin {
     /// One step of the length given to [`Cabin::set_conditions`].
     pub fn step(&mut self, gains: &Gains, extraction: &Extraction) -> StepResult {
         let eliminated = self.eliminate();
-        let (air, star, furnishing, extracted_w) = self.solve_core(&eliminated, gains, extraction);
+        let (air, star, extracted_w) = self.solve_core(&eliminated, gains, extraction);
         self.substitute(&eliminated, air, star);
-        self.advance_core(air, star, furnishing);
+        self.advance_core(air, star);
         let water = self.moisture.step(
             gains.moisture_kg_s,
             extraction.moisture_kg_s,
@@ -317,7 +306,7 @@ impl Cabin {
             self.facing[lane] = element.inside_facing();
             self.wind_factor[lane] = match element.outside {
                 Outside::Open => wind_profile.factor_at(element.height_m),
-                Outside::Underside => 0.0,
+                Outside::Underside | Outside::Nothing => 0.0,
             };
             for node in 0..NODES {
                 self.capacity[node][lane] = element.chain.capacity_j_m2_k[node] * element.area_m2;
@@ -332,28 +321,26 @@ impl Cabin {
     /// Resistances to the star without the 4σT³: (1/F + (1 − ε)/ε)/A, with Carroll's F = 1/(1 − A F/ΣAF), solved by
     /// repeated substitution.
     fn place_star(&mut self) {
-        let mut areas: Vec<f64> = self
+        let areas: Vec<f64> = self
             .elements
             .iter()
             .map(|element| element.area_m2)
             .collect();
-        areas.push(self.furnishing_area_m2);
         let factors = carroll_factors(&areas);
         for (lane, element) in self.elements.iter().enumerate() {
             self.star_resistance[lane] = (1.0 / factors[lane]
                 + (1.0 - element.inside_emittance) / element.inside_emittance)
                 / element.area_m2;
         }
-        let last = factors.last().copied().unwrap_or(1.0);
-        self.furnishing_star_resistance = (1.0 / last
-            + (1.0 - FURNISHING_EMITTANCE) / FURNISHING_EMITTANCE)
-            / self.furnishing_area_m2;
     }
 
     fn set_outer(&mut self, boundary: &Boundary) {
         let mut wind = WindTerm::default();
         let mut wind_for = f64::NAN;
         for (lane, element) in self.elements.iter().enumerate() {
+            if element.outside == Outside::Nothing {
+                continue;
+            }
             let weather_m_s = boundary.wind_speed_m_s * self.wind_factor[lane];
             let road_m_s = if self.wind_factor[lane] > 0.0 {
                 boundary.road_speed_m_s
@@ -372,7 +359,7 @@ impl Cabin {
             );
             let ground_c = match element.outside {
                 Outside::Open => boundary.ground_c,
-                Outside::Underside => boundary.shaded_ground_c,
+                Outside::Underside | Outside::Nothing => boundary.shaded_ground_c,
             };
             let (conductance, forcing) = self.faces[lane].exchange(
                 self.temperature[0][lane],
@@ -401,13 +388,6 @@ impl Cabin {
             now.inner_sun[lane] =
                 boundary.sun[lane].absorbed_inside_w + transmitted_w * element.inside_sun_share;
         }
-        let natural = natural_w_m2_k(self.furnishing_c - self.air_c, 0.0);
-        let now = &mut self.now;
-        now.furnishing_to_air =
-            self.furnishing_area_m2 * inside_w_m2_k(natural, moving, Facing::Side);
-        now.furnishing_to_star = linear_radiation_w_m2_k(self.furnishing_c, self.star_c)
-            / self.furnishing_star_resistance;
-        now.furnishing_sun = transmitted_w * self.furnishing_sun_share;
     }
 
     fn set_exchange(&mut self, boundary: &Boundary, step_s: f64) {
@@ -468,7 +448,7 @@ impl Cabin {
         (sum_kg_s, towards_kg_s)
     }
 
-    /// Eliminates each chain from its outer to its inner node, then inverts what is left: air, star, furniture.
+    /// Eliminates each chain from its outer to its inner node, then inverts what is left: air and star.
     fn factor(&mut self, per_s: f64) {
         let (now, capacity, conductance) = (&mut self.now, &self.capacity, &self.conductance);
         for lane in 0..LANES {
@@ -497,8 +477,7 @@ impl Cabin {
             now.source[NODES - 1][lane] *= now.inner_sun[lane];
         }
         now.air_carry = now.air_capacity_j_k * per_s;
-        now.furnishing_carry = self.furnishing_capacity_j_k * per_s;
-        now.inverse = inverse_of_symmetric(&now.core_matrix());
+        now.inverse = now.core_inverse();
     }
 
     fn eliminate(&self) -> [Lanes; NODES] {
@@ -521,13 +500,13 @@ impl Cabin {
         forward
     }
 
-    /// Air, star and furniture at the implicit instant, and the heat taken out.
+    /// Air and star at the implicit instant, and the heat taken out.
     fn solve_core(
         &self,
         eliminated: &[Lanes; NODES],
         gains: &Gains,
         extraction: &Extraction,
-    ) -> (f64, f64, f64, f64) {
+    ) -> (f64, f64, f64) {
         let now = &self.now;
         let (mut to_air, mut to_star) = (0.0, 0.0);
         for (lane, inner) in eliminated[NODES - 1].iter().enumerate() {
@@ -541,9 +520,8 @@ impl Cabin {
                 + gains.convective_w
                 + self.condensation_w,
             to_star + gains.radiant_w,
-            now.furnishing_carry * self.furnishing_c + now.furnishing_sun,
         ];
-        let solve = |row: &[f64; 3]| row[0] * right[0] + row[1] * right[1] + row[2] * right[2];
+        let solve = |row: &[f64; 2]| row[0] * right[0] + row[1] * right[1];
         let untouched_c = solve(&now.inverse[0]);
         let least_c = self.air_c + THETA * (extraction.least_c - self.air_c);
         let most_w = ((untouched_c - least_c) / now.inverse[0][0]).max(0.0);
@@ -551,7 +529,6 @@ impl Cabin {
         (
             untouched_c - extracted_w * now.inverse[0][0],
             solve(&now.inverse[1]) - extracted_w * now.inverse[1][0],
-            solve(&now.inverse[2]) - extracted_w * now.inverse[2][0],
             extracted_w,
         )
     }
@@ -577,19 +554,15 @@ impl Cabin {
         accumulate(&mut sums.outer, &implicit);
     }
 
-    fn advance_core(&mut self, air_c: f64, star_c: f64, furnishing_c: f64) {
+    fn advance_core(&mut self, air_c: f64, star_c: f64) {
         let air_change_k = (air_c - self.air_c) / THETA;
-        let furnishing_change_k = (furnishing_c - self.furnishing_c) / THETA;
         self.air_c += air_change_k;
-        self.furnishing_c += furnishing_change_k;
         self.star_c = star_c;
         let sums = &mut self.sums;
         sums.steps += 1.0;
         sums.air += air_c;
         sums.star += star_c;
-        sums.furnishing += furnishing_c;
-        sums.stored_inside_j += self.now.air_capacity_j_k * air_change_k
-            + self.furnishing_capacity_j_k * furnishing_change_k;
+        sums.stored_inside_j += self.now.air_capacity_j_k * air_change_k;
     }
 
     /// The flows of the interval: coefficients times sums of implicit temperatures.
@@ -611,7 +584,6 @@ impl Cabin {
             ledger.throughput_j +=
                 (outside_w.abs() + conducted_w.abs() + to_cabin_w.abs()) * step_s;
         }
-        ledger.glass_sun_j += now.furnishing_sun * sums.steps * step_s;
         let exchange_j = now.exchange_w_k * (now.outdoor_c * sums.steps - sums.air) * step_s;
         [ledger.leakage_j, ledger.fan_j, ledger.openings_j] =
             now.flow_shares.map(|share| share * exchange_j);
@@ -634,8 +606,9 @@ impl Cabin {
 }
 
 impl Coefficients {
-    fn core_matrix(&self) -> [[f64; 3]; 3] {
-        let (mut air, mut star, mut cross) = (0.0, 0.0, 0.0);
+    /// Inverse of what is left for air and star once the chains are eliminated: symmetric and diagonally dominant.
+    fn core_inverse(&self) -> [[f64; 2]; 2] {
+        let (mut air, mut star, mut cross) = (self.air_carry + self.exchange_w_k, 0.0, 0.0);
         for lane in 0..LANES {
             let (a, s, inverse) = (
                 self.to_air[lane],
@@ -646,12 +619,8 @@ impl Coefficients {
             star += s - s * s * inverse;
             cross += a * s * inverse;
         }
-        let (fa, fs) = (self.furnishing_to_air, self.furnishing_to_star);
-        [
-            [self.air_carry + air + fa + self.exchange_w_k, -cross, -fa],
-            [-cross, star + fs, -fs],
-            [-fa, -fs, self.furnishing_carry + fa + fs],
-        ]
+        let scale = 1.0 / (air * star - cross * cross);
+        [[star * scale, cross * scale], [cross * scale, air * scale]]
     }
 }
 
@@ -686,20 +655,4 @@ fn carroll_factors(areas: &[f64]) -> Vec<f64> {
         }
     }
     factors
-}
-
-/// Inverse of a symmetric, diagonally dominant matrix by cofactors.
-fn inverse_of_symmetric(m: &[[f64; 3]; 3]) -> [[f64; 3]; 3] {
-    let c00 = m[1][1] * m[2][2] - m[1][2] * m[1][2];
-    let c01 = m[0][2] * m[1][2] - m[0][1] * m[2][2];
-    let c02 = m[0][1] * m[1][2] - m[0][2] * m[1][1];
-    let c11 = m[0][0] * m[2][2] - m[0][2] * m[0][2];
-    let c12 = m[0][1] * m[0][2] - m[0][0] * m[1][2];
-    let c22 = m[0][0] * m[1][1] - m[0][1] * m[0][1];
-    let scale = 1.0 / (m[0][0] * c00 + m[0][1] * c01 + m[0][2] * c02);
-    [
-        [c00 * scale, c01 * scale, c02 * scale],
-        [c01 * scale, c11 * scale, c12 * scale],
-        [c02 * scale, c12 * scale, c22 * scale],
-    ]
 }

@@ -40,6 +40,8 @@ pub(super) struct Body {
     pub(super) covered_pane: Chain,
     /// Share of the sun that enters and does not leave again through the glass.
     pub(super) kept_sun_share: f64,
+    /// Lane of furniture and stored goods.
+    pub(super) goods: usize,
 }
 
 /// The six faces of the vehicle.
@@ -98,17 +100,21 @@ pub(super) fn body(document: &ScenarioDocument) -> Result<Body, GlazingError> {
         elements.push(element(face, Part::Glass, face.glass_m2, bare_pane, GLASS_EMITTANCE));
     }
     share_sun(document, &mut elements);
+    let goods = elements.len();
+    elements.push(Element::furnishing(
+        vehicle.furnishing_heat_capacity_j_k,
+        vehicle.furnishing_area_m2,
+        glass.sun_on_furnishings_share,
+    ));
     let glass_m2: f64 = faces.iter().map(|face| face.glass_m2).sum();
     let inner_m2: f64 = faces.iter().map(|face| face.area_m2).sum::<f64>()
         + vehicle.furnishing_area_m2;
     Ok(Body {
+        goods,
         description: CabinDescription {
             elements,
             air_volume_m3: vehicle.length_m * vehicle.width_m * vehicle.height_m,
             pressure_pa: standard_atmosphere_pressure_pa(document.place.altitude_m),
-            furnishing_heat_capacity_j_k: vehicle.furnishing_heat_capacity_j_k,
-            furnishing_area_m2: vehicle.furnishing_area_m2,
-            furnishing_sun_share: glass.sun_on_furnishings_share,
             furnishing_moisture_factor: vehicle.furnishing_moisture_factor,
         },
         bare_glass,

@@ -152,7 +152,8 @@ impl<'a> Painter<'a> {
         let mut lane_face = [None; LANES];
         for (lane, element) in body.description.elements.iter().enumerate() {
             lane_face[lane] = faces.iter().position(|face| {
-                face.facing_up_cosine == element.facing_up_cosine
+                element.part != Part::Furnishing
+                    && face.facing_up_cosine == element.facing_up_cosine
                     && face.azimuth_deg == element.azimuth_deg
             });
         }

@@ -152,7 +152,9 @@ impl Recorder {
             HeatPath::Cooking => now.cooking_j,
             HeatPath::Appliances => now.appliances_j,
             HeatPath::Cooler => -ledger.extracted_j,
-            HeatPath::Stored => ledger.condensation_j - ledger.stored_inside_j,
+            HeatPath::Stored => {
+                through(Part::Furnishing) + ledger.condensation_j - ledger.stored_inside_j
+            }
         })
     }
 

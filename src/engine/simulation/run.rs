@@ -252,7 +252,7 @@ impl<'a> Run<'a> {
             driving_share: interval.driving_share,
             shore_share: interval.shore_share,
         };
-        let power = self.power.step(step_s, &demand, self.cabin.furnishing_c());
+        let power = self.power.step(step_s, &demand, self.bank_c());
         if self.cooling.after(step_s, &cooler, &power, &self.power) {
             cooler = CoolerStep::NONE;
         }
@@ -340,6 +340,13 @@ impl<'a> Run<'a> {
             shore_share: self.power.shore_share(clock_s, span_s),
             surroundings,
         }
+    }
+
+    /// The bank stands among the goods and has their temperature.
+    fn bank_c(&self) -> f64 {
+        self.cabin
+            .core_c(self.body.goods)
+            .unwrap_or_else(|| self.cabin.air_c())
     }
 
     fn drives_at(&self, clock_s: f64) -> bool {

@@ -69,7 +69,7 @@ validate: rust ## Run the engine against the published reference values
 	cargo test --locked --package noonday-tests
 
 bench: rust ## Measure the engine's speed
-	cargo bench --locked --workspace
+	cargo bench --locked --workspace --exclude noonday
 
 screenshot: build ## Take the picture of the page for the README
 	node $(BROWSER_TESTS)/screenshot.mjs $(SCREENSHOT)

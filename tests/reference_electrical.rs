@@ -1,10 +1,10 @@
 //! The electrical side against published values and textbook formulas.
 
-use noonday_engine::electrical::bank_input::BankInput;
-use noonday_engine::electrical::battery::{Bank, BankLimit};
-use noonday_engine::electrical::chemistry::Chemistry;
-use noonday_engine::electrical::inverter::{Inverter, InverterInput, grid_inverter_efficiency};
-use noonday_engine::electrical::panels::{
+use noonday_engine::electrical::BankInput;
+use noonday_engine::electrical::Chemistry;
+use noonday_engine::electrical::{Bank, BankLimit};
+use noonday_engine::electrical::{Inverter, InverterInput, grid_inverter_efficiency};
+use noonday_engine::electrical::{
     PanelInput, PanelLosses, PanelMounting, Panels, cell_temperature_c,
 };
 use noonday_tests::{Table, Worst};

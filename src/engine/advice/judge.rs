@@ -1,9 +1,9 @@
 //! Judges a run against the need.
 
 use super::verdict::{BankVerdict, Cause, Headline, Verdict, WindowVerdict};
+use crate::quantity::SECONDS_PER_HOUR;
 use crate::scenario::{NeedWindow, NeededFor, ScenarioDocument, SystemVoltage};
 use crate::schedule::HourWindow;
-use crate::quantity::SECONDS_PER_HOUR;
 use crate::simulation::{Results, Series, Stop};
 
 /// Days looked ahead for the end of the bank.
@@ -46,7 +46,10 @@ fn headline(windows: &[WindowVerdict], bank: &BankVerdict) -> Headline {
     if windows.iter().any(|window| !window.met) {
         return Headline::Missed;
     }
-    if windows.iter().all(|window| window.missed_without_cooler_h == 0.0) {
+    if windows
+        .iter()
+        .all(|window| window.missed_without_cooler_h == 0.0)
+    {
         return Headline::MetWithoutCooler;
     }
     if bank.below_reserve_at_h.is_some() {
@@ -107,8 +110,8 @@ fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
         worst_c: f64::NEG_INFINITY,
         ..Excess::default()
     };
-    let inside = (0..series.time_h.len())
-        .filter(|index| (span.0..=span.1).contains(&series.time_h[*index]));
+    let inside =
+        (0..series.time_h.len()).filter(|index| (span.0..=span.1).contains(&series.time_h[*index]));
     for index in inside {
         let felt_c = series.felt_c[index];
         if felt_c > excess.worst_c {
@@ -160,7 +163,9 @@ fn judge_window(
         degree_hours_k_h: found.degree_hours_k_h,
         worst_felt_c: found.worst_c,
         worst_at_h: found.worst_at_h,
-        first_missed_at_h: cause.and(found.first).map(|index| with.series.time_h[index]),
+        first_missed_at_h: cause
+            .and(found.first)
+            .map(|index| with.series.time_h[index]),
         cause,
         worst_felt_without_cooler_c: bare.worst_c,
         missed_without_cooler_h: bare.missed_h,
@@ -271,7 +276,10 @@ fn lasts_h(document: &ScenarioDocument, series: &Series) -> Option<f64> {
         return Some(hours);
     }
     let last_day_h = end_h - HOURS_PER_DAY;
-    let begin = series.time_h.iter().position(|time_h| *time_h >= last_day_h)?;
+    let begin = series
+        .time_h
+        .iter()
+        .position(|time_h| *time_h >= last_day_h)?;
     let lost = series.state_of_charge[begin] - series.state_of_charge.last().copied()?;
     if lost <= 0.0 {
         return None;

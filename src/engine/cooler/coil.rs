@@ -323,8 +323,9 @@ fn off(air: &EnteringAir) -> CoilOutput {
     }
 }
 
-/// Share of the full flow that belongs to a speed; its first segment is continued below it.
-fn flow_fraction_at_speed(capacity_fraction: f64) -> f64 {
+/// Share of the full flow that belongs to a speed (0…1, share of full capacity); its first segment is continued below it.
+#[must_use]
+pub fn flow_fraction_at_speed(capacity_fraction: f64) -> f64 {
     let mut segment = (FLOW_BY_SPEED[0], FLOW_BY_SPEED[1]);
     for pair in FLOW_BY_SPEED.windows(2).skip(1) {
         if capacity_fraction > pair[0].0 {

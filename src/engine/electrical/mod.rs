@@ -2,9 +2,16 @@
 //!
 //! Power is reckoned at the terminals of the bank; current into the bank is positive.
 
-pub mod bank_input;
-pub mod battery;
-pub mod charger;
-pub mod chemistry;
-pub mod inverter;
-pub mod panels;
+mod bank_input;
+mod battery;
+mod charger;
+mod chemistry;
+mod inverter;
+mod panels;
+
+pub use bank_input::{BankError, BankInput};
+pub use battery::{Bank, BankLimit, BankState, BankStep};
+pub use charger::{DriveCharger, ShoreCharger};
+pub use chemistry::{CellProperties, Chemistry};
+pub use inverter::{Inverter, InverterInput, InverterOverload, grid_inverter_efficiency};
+pub use panels::{PanelInput, PanelLosses, PanelMounting, Panels, cell_temperature_c};

@@ -165,7 +165,7 @@ fn example_cooler() -> Cooler {
         capacity_rated_w: 2_000.0,
         electric_power_rated_w: 800.0,
         plate_trust: PlateTrust::AsStated,
-        airflow_m3_s: 0.11,
+        airflow_m3_s_per_kw: 0.055,
         sensible_heat_ratio_rated: 0.75,
         blower_power_w: 40.0,
         condenser_air_rise_k: 3.0,

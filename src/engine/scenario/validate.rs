@@ -3,6 +3,11 @@
 use super::document::{DOCUMENT_VERSION, FanUse, NeededFor, ScenarioDocument};
 use super::field::{Field, Kind};
 use super::fields::fields;
+use super::rating::cooler_rating;
+use crate::cooler::bypass::BypassError;
+use crate::cooler::coil::{Coil, CoilError};
+use crate::cooler::curves::WINDOW_UNIT_WINKLER_2013;
+use crate::cooler::rating::PartSpeed;
 
 /// A validated document: every value finite, in range and consistent with the others.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,6 +63,13 @@ pub enum Problem {
         glass_area_m2: f64,
         /// Most that fits, m².
         largest_area_m2: f64,
+    },
+    /// No coil splits its capacity so: the air would leave wetter than it can be, or the surface would have to freeze.
+    ImpossibleSensibleShare {
+        /// The share asked.
+        value: f64,
+        /// The greatest share that this air flow allows, where that is the trouble.
+        greatest: Option<f64>,
     },
     /// Shares of one whole that add to more than it.
     SharesAboveOne {
@@ -236,6 +248,7 @@ fn check_together(document: &ScenarioDocument, errors: &mut Vec<FieldError>) {
         }
     }
     check_glass(document, errors);
+    check_coil(document, errors);
     let sum = document.glass.sun_on_floor_share + document.glass.sun_on_furnishings_share;
     if sum > 1.0 {
         errors.push(FieldError {
@@ -243,6 +256,28 @@ fn check_together(document: &ScenarioDocument, errors: &mut Vec<FieldError>) {
             problem: Problem::SharesAboveOne { sum },
         });
     }
+}
+
+fn check_coil(document: &ScenarioDocument, errors: &mut Vec<FieldError>) {
+    let built = Coil::new(
+        cooler_rating(document),
+        &WINDOW_UNIT_WINKLER_2013,
+        PartSpeed::FIXED,
+    );
+    let Err(error) = built else {
+        return;
+    };
+    let greatest = match error {
+        CoilError::Bypass(BypassError::OutletSupersaturated { greatest, .. }) => Some(greatest),
+        _ => None,
+    };
+    errors.push(FieldError {
+        key: "cooler.sensible_heat_ratio_rated",
+        problem: Problem::ImpossibleSensibleShare {
+            value: document.cooler.sensible_heat_ratio_rated,
+            greatest,
+        },
+    });
 }
 
 fn check_glass(document: &ScenarioDocument, errors: &mut Vec<FieldError>) {

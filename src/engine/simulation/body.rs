@@ -97,7 +97,13 @@ pub(super) fn body(document: &ScenarioDocument) -> Result<Body, GlazingError> {
     let faces = faces(document);
     let mut elements = opaque_elements(document, &faces);
     for face in faces.iter().filter(|face| face.glass_m2 > 0.0) {
-        elements.push(element(face, Part::Glass, face.glass_m2, bare_pane, GLASS_EMITTANCE));
+        elements.push(element(
+            face,
+            Part::Glass,
+            face.glass_m2,
+            bare_pane,
+            GLASS_EMITTANCE,
+        ));
     }
     share_sun(document, &mut elements);
     let goods = elements.len();
@@ -107,8 +113,8 @@ pub(super) fn body(document: &ScenarioDocument) -> Result<Body, GlazingError> {
         glass.sun_on_furnishings_share,
     ));
     let glass_m2: f64 = faces.iter().map(|face| face.glass_m2).sum();
-    let inner_m2: f64 = faces.iter().map(|face| face.area_m2).sum::<f64>()
-        + vehicle.furnishing_area_m2;
+    let inner_m2: f64 =
+        faces.iter().map(|face| face.area_m2).sum::<f64>() + vehicle.furnishing_area_m2;
     Ok(Body {
         goods,
         description: CabinDescription {
@@ -155,7 +161,13 @@ fn opaque_elements(document: &ScenarioDocument, faces: &[Face; 6]) -> Vec<Elemen
         };
         let filled = filled_chain(document, face.part);
         let emittance = shell.paint_emittance;
-        elements.push(element(face, face.part, area_m2 * filled_share, filled, emittance));
+        elements.push(element(
+            face,
+            face.part,
+            area_m2 * filled_share,
+            filled,
+            emittance,
+        ));
         if filled_share < 1.0 {
             let empty = Chain::cavity(
                 layer(STEEL, shell.skin_thickness_m),

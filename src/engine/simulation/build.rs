@@ -1,6 +1,7 @@
 //! Why a run could not be built.
 
 use crate::cabin::CabinError;
+use crate::cooler::coil::CoilError;
 use crate::electrical::BankError;
 use crate::envelope::glazing::GlazingError;
 use crate::schedule::ScheduleError;
@@ -24,7 +25,9 @@ pub enum BuildError {
     Schedule(ScheduleError),
     /// The bank.
     Bank(BankError),
-    /// The cooler, panels, chargers or inverter.
+    /// The coil.
+    Coil(CoilError),
+    /// The thermostat, panels, chargers or inverter.
     Component(OutOfRange),
 }
 
@@ -67,5 +70,11 @@ impl From<BankError> for BuildError {
 impl From<OutOfRange> for BuildError {
     fn from(error: OutOfRange) -> Self {
         Self::Component(error)
+    }
+}
+
+impl From<CoilError> for BuildError {
+    fn from(error: CoilError) -> Self {
+        Self::Coil(error)
     }
 }

@@ -6,10 +6,10 @@
 use super::body::{Body, Face, faces};
 use super::build::BuildError;
 use crate::cabin::{LANES, LaneSun, Part};
+use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::scenario::{self, ScenarioDocument};
 use crate::schedule::HourWindow;
 use crate::solar::{Place, Plane, SkyDome, SunPath};
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::weather::{
     GroundSurface, GroundTemperatures, HotDay, HotDayInput, Outdoors, Shade, Weather,
     sky_temperature_c,
@@ -158,7 +158,10 @@ impl<'a> Painter<'a> {
             });
         }
         let covers = if glass.covers_fitted {
-            Some(HourWindow::new(glass.covers_from_hour, glass.covers_until_hour)?)
+            Some(HourWindow::new(
+                glass.covers_from_hour,
+                glass.covers_until_hour,
+            )?)
         } else {
             None
         };
@@ -222,8 +225,7 @@ impl<'a> Painter<'a> {
             if element.part == Part::Glass {
                 let beam = pane.beam(falling.incidence_cosine);
                 let absorbed_w = element.area_m2
-                    * (beam.absorbed * falling.beam_w_m2
-                        + pane.absorptance_diffuse * diffuse_w_m2);
+                    * (beam.absorbed * falling.beam_w_m2 + pane.absorptance_diffuse * diffuse_w_m2);
                 let transmitted_w = element.area_m2
                     * (beam.transmitted * falling.beam_w_m2
                         + pane.transmittance_diffuse * diffuse_w_m2);
@@ -238,8 +240,7 @@ impl<'a> Painter<'a> {
                 } else {
                     self.document.shell.wall_sun_absorptance
                 };
-                sun[lane].absorbed_outside_w =
-                    element.area_m2 * absorptance * falling.total_w_m2();
+                sun[lane].absorbed_outside_w = element.area_m2 * absorptance * falling.total_w_m2();
             }
         }
     }

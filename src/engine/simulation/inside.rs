@@ -1,11 +1,11 @@
 //! People, animals, cooking and appliances: what they give to the cabin.
 
 use super::build::BuildError;
+use crate::air::latent_heat_vaporisation_j_per_kg;
 use crate::cabin::Gains;
 use crate::comfort::occupants::{
     DogHeatBasis, OccupantHeat, PersonActivity, dog_heat, person_heat,
 };
-use crate::air::latent_heat_vaporisation_j_per_kg;
 use crate::scenario::{Activity, ScenarioDocument};
 use crate::schedule::HourWindow;
 

@@ -43,7 +43,6 @@ pub(super) struct PowerStep {
     pub(super) panels_w: f64,
     pub(super) driving_w: f64,
     pub(super) shore_w: f64,
-    pub(super) bank_w: f64,
     pub(super) loss_w: f64,
     pub(super) current_a: f64,
     pub(super) bank_voltage_v: f64,
@@ -140,9 +139,7 @@ impl Power {
         self.loads
             .iter()
             .filter(|(load, _)| load.power_w > 0.0)
-            .map(|(load, hours)| {
-                load.power_w * load.duty * hours.overlap_fraction(clock_s, span_s)
-            })
+            .map(|(load, hours)| load.power_w * load.duty * hours.overlap_fraction(clock_s, span_s))
             .sum()
     }
 
@@ -222,7 +219,6 @@ impl Power {
             panels_w: demand.panels_w * kept,
             driving_w: driving_w * kept,
             shore_w: shore_w * kept,
-            bank_w: bank.power_w,
             loss_w: bank.loss_w,
             current_a: bank.current_a,
             bank_voltage_v: bank.terminal_voltage_v,

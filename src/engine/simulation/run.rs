@@ -114,7 +114,6 @@ struct Run<'a> {
 
 /// An interval's inputs, worked out once.
 struct Interval {
-    clock_s: f64,
     surroundings: Surroundings,
     gains: InsideGains,
     cooler_waits: bool,
@@ -135,7 +134,11 @@ impl<'a> Run<'a> {
             first.outdoor_c,
             first.humidity_ratio,
         )?;
-        let parts: Vec<Part> = cabin.elements().iter().map(|element| element.part).collect();
+        let parts: Vec<Part> = cabin
+            .elements()
+            .iter()
+            .map(|element| element.part)
+            .collect();
         let samples_per_day = SECONDS_PER_DAY / (INTERVAL_S * INTERVALS_PER_SAMPLE as f64);
         let samples = (document.day.days * samples_per_day) as usize + 1;
         let glass = &document.glass;
@@ -239,12 +242,9 @@ impl<'a> Run<'a> {
         step_s: f64,
         appliances_j: &mut f64,
     ) -> PowerStep {
-        let mut cooler = self.cooling.step(
-            step_s,
-            now_s,
-            self.cabin.air_c(),
-            interval.cooler_waits,
-        );
+        let mut cooler =
+            self.cooling
+                .step(step_s, now_s, self.cabin.air_c(), interval.cooler_waits);
         let demand = Demand {
             cooler_w: cooler.electric_power_w,
             loads_w: interval.loads_w,
@@ -327,7 +327,6 @@ impl<'a> Run<'a> {
             FELT_AIR_SPEED_M_S,
         );
         Interval {
-            clock_s,
             gains: self.inside.gains(clock_s, span_s, felt_c),
             cooler_waits,
             loads_w: self.power.loads_w(clock_s, span_s) + self.ventilation.fan_power_w(),
@@ -390,10 +389,12 @@ impl<'a> Run<'a> {
 
     fn results(self) -> Results {
         let ledger = &self.recorder.ledger;
-        let stored_j =
-            (self.power.stored_wh() - self.stored_wh_at_start) * SECONDS_PER_HOUR;
+        let stored_j = (self.power.stored_wh() - self.stored_wh_at_start) * SECONDS_PER_HOUR;
         let electric_j = self.electric_in_j - self.electric_out_j - stored_j;
-        let heat = ledger.heat_residual().abs().max(ledger.inside_residual().abs());
+        let heat = ledger
+            .heat_residual()
+            .abs()
+            .max(ledger.inside_residual().abs());
         Results {
             balance: Balance {
                 heat_residual: heat,

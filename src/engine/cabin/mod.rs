@@ -25,4 +25,4 @@ pub use description::{
     CabinDescription, CabinError, Element, LANES, Outside, Part, SUN_LANES_UNUSED,
 };
 pub use ledger::Ledger;
-pub use network::{Cabin, Extraction, Gains, StepResult};
+pub use network::{Cabin, Extraction, Forecast, Gains, StepResult};

@@ -32,18 +32,21 @@ impl Moisture {
     /// surfaces below the dew point with the sum of conductance times their saturated humidity ratio.
     pub(super) fn set(
         &mut self,
-        step_s: f64,
         exchange_kg_s: f64,
         outdoor_humidity_ratio: f64,
         condensing_kg_s: f64,
         condensing_towards_kg_s: f64,
     ) {
-        self.step_s = step_s;
-        self.mass_over_step_kg_s = self.capacity_kg / (THETA * step_s);
         self.exchange_kg_s = exchange_kg_s;
         self.outdoor_humidity_ratio = outdoor_humidity_ratio;
         self.condensing_kg_s = condensing_kg_s;
         self.condensing_towards_kg_s = condensing_towards_kg_s;
+    }
+
+    /// Length of the steps that follow, s.
+    pub(super) fn set_step(&mut self, step_s: f64) {
+        self.step_s = step_s;
+        self.mass_over_step_kg_s = self.capacity_kg / (THETA * step_s);
     }
 
     /// One step with a gain (kg/s) and a coil that takes up to `coil_kg_s` but never dries below `coil_humidity_ratio`.
@@ -87,7 +90,8 @@ mod tests {
             humidity_ratio: 0.01,
             ..Moisture::default()
         };
-        node.set(10.0, 0.0, 0.02, 0.0, 0.0);
+        node.set(0.0, 0.02, 0.0, 0.0);
+        node.set_step(10.0);
         for _ in 0..360 {
             node.step(0.0, 0.0, 0.0);
         }
@@ -102,7 +106,8 @@ mod tests {
             humidity_ratio: 0.01,
             ..Moisture::default()
         };
-        node.set(60.0, 0.01, 0.010, 0.0, 0.0);
+        node.set(0.01, 0.010, 0.0, 0.0);
+        node.set_step(60.0);
         for _ in 0..2_000 {
             node.step(0.000_05, 0.0, 0.0);
         }
@@ -116,7 +121,8 @@ mod tests {
             humidity_ratio: 0.02,
             ..Moisture::default()
         };
-        node.set(300.0, 0.001, 0.02, 0.0, 0.0);
+        node.set(0.001, 0.02, 0.0, 0.0);
+        node.set_step(300.0);
         for _ in 0..50 {
             node.step(0.0, 1.0, 0.008);
         }

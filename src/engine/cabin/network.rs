@@ -52,6 +52,15 @@ impl Extraction {
     };
 }
 
+/// What the air would do in a step without any cooler.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Forecast {
+    /// Temperature of the air at the end of the step, °C.
+    pub air_c: f64,
+    /// How far each watt taken out over the step lowers it, K/W.
+    pub fall_k_per_w: f64,
+}
+
 /// What a step did.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct StepResult {
@@ -68,6 +77,8 @@ pub struct Cabin {
     faces: [OuterFace; LANES],
     facing: [Facing; LANES],
     wind_factor: Lanes,
+    wind_speed: Lanes,
+    wind: [WindTerm; LANES],
     star_resistance: Lanes,
     air_volume_m3: f64,
     pressure_pa: f64,
@@ -75,6 +86,9 @@ pub struct Cabin {
     capacity: [Lanes; NODES],
     conductance: [Lanes; NODES - 1],
     temperature: [Lanes; NODES],
+    eliminated: [Lanes; NODES],
+    is_eliminated: bool,
+    is_factored: bool,
     air_c: f64,
     star_c: f64,
     moisture: Moisture,
@@ -91,9 +105,10 @@ struct Coefficients {
     step_s: f64,
     carry: [Lanes; NODES],
     feed: [Lanes; NODES],
-    source: [Lanes; NODES],
     back: [Lanes; NODES],
-    inner_inverse: Lanes,
+    inverse_diagonal: [Lanes; NODES],
+    outer_source: Lanes,
+    inner_source: Lanes,
     to_air: Lanes,
     to_star: Lanes,
     outer_conductance: Lanes,
@@ -108,18 +123,18 @@ struct Coefficients {
     inverse: [[f64; 2]; 2],
 }
 
-/// Sums of implicit temperatures and gains over the steps of an interval.
+/// Sums over the steps of an interval, temperatures (°C) weighted by time (s).
 #[derive(Clone, Debug, Default)]
 struct Sums {
-    steps: f64,
+    seconds: f64,
     outer: Lanes,
     beneath: Lanes,
     inner: Lanes,
     air: f64,
     star: f64,
-    gains_w: f64,
-    extracted_w: f64,
-    condensation_w: f64,
+    gains_j: f64,
+    extracted_j: f64,
+    condensation_j: f64,
     exchanged_kg: f64,
     exchanged_magnitude_kg: f64,
     moisture_gains_kg: f64,
@@ -148,6 +163,8 @@ impl Cabin {
             faces: [OuterFace::default(); LANES],
             facing: [Facing::Side; LANES],
             wind_factor: [0.0; LANES],
+            wind_speed: [0.0; LANES],
+            wind: [WindTerm::default(); LANES],
             star_resistance: [1.0; LANES],
             air_volume_m3: description.air_volume_m3,
             pressure_pa: description.pressure_pa,
@@ -155,6 +172,9 @@ impl Cabin {
             capacity: [[1.0; LANES]; NODES],
             conductance: [[1.0; LANES]; NODES - 1],
             temperature: [[temperature_c; LANES]; NODES],
+            eliminated: [[0.0; LANES]; NODES],
+            is_eliminated: false,
+            is_factored: false,
             air_c: temperature_c,
             star_c: temperature_c,
             moisture: Moisture::default(),
@@ -234,18 +254,41 @@ impl Cabin {
     /// Freezes the coefficients of the interval that follows from the surroundings and the present state, for steps of
     /// `step_s` seconds, above zero.
     pub fn set_conditions(&mut self, boundary: &Boundary, step_s: f64) {
-        self.now.step_s = step_s;
         self.set_outer(boundary);
         self.set_inner(boundary);
-        self.set_exchange(boundary, step_s);
+        self.set_exchange(boundary);
+        self.is_factored = false;
+        self.set_step(step_s);
+    }
+
+    /// Goes on in steps of another length, above zero, under the same coefficients.
+    pub fn set_step(&mut self, step_s: f64) {
+        if step_s == self.now.step_s && self.is_factored {
+            return;
+        }
+        self.is_factored = true;
+        self.now.step_s = step_s;
+        self.is_eliminated = false;
+        self.moisture.set_step(step_s);
         self.factor(1.0 / (THETA * step_s));
+    }
+
+    /// Looks ahead to the end of the next step, so that a control that follows the temperature can be solved with it.
+    pub fn forecast(&mut self, gains: &Gains) -> Forecast {
+        self.eliminate();
+        let (untouched_c, _, _) = self.solve_core(gains, &Extraction::NONE);
+        Forecast {
+            air_c: self.air_c + (untouched_c - self.air_c) / THETA,
+            fall_k_per_w: self.now.inverse[0][0] / THETA,
+        }
     }
 
     /// One step of the length given to [`Cabin::set_conditions`].
     pub fn step(&mut self, gains: &Gains, extraction: &Extraction) -> StepResult {
-        let eliminated = self.eliminate();
-        let (air, star, extracted_w) = self.solve_core(&eliminated, gains, extraction);
-        self.substitute(&eliminated, air, star);
+        self.eliminate();
+        let (air, star, extracted_w) = self.solve_core(gains, extraction);
+        self.substitute(air, star);
+        self.is_eliminated = false;
         self.advance_core(air, star);
         let water = self.moisture.step(
             gains.moisture_kg_s,
@@ -253,10 +296,11 @@ impl Cabin {
             extraction.least_humidity_ratio,
         );
         let sums = &mut self.sums;
-        sums.gains_w += gains.convective_w + gains.radiant_w;
-        sums.extracted_w += extracted_w;
-        sums.condensation_w += self.condensation_w;
-        sums.moisture_gains_kg += gains.moisture_kg_s * self.now.step_s;
+        let step_s = self.now.step_s;
+        sums.gains_j += (gains.convective_w + gains.radiant_w) * step_s;
+        sums.extracted_j += extracted_w * step_s;
+        sums.condensation_j += self.condensation_w * step_s;
+        sums.moisture_gains_kg += gains.moisture_kg_s * step_s;
         sums.exchanged_kg += water.exchanged_kg;
         sums.exchanged_magnitude_kg += water.exchanged_kg.abs();
         sums.coil_kg += water.coil_kg;
@@ -335,8 +379,6 @@ impl Cabin {
     }
 
     fn set_outer(&mut self, boundary: &Boundary) {
-        let mut wind = WindTerm::default();
-        let mut wind_for = f64::NAN;
         for (lane, element) in self.elements.iter().enumerate() {
             if element.outside == Outside::Nothing {
                 continue;
@@ -348,9 +390,9 @@ impl Cabin {
                 0.0
             };
             let speed_m_s = (weather_m_s * weather_m_s + road_m_s * road_m_s).sqrt();
-            if speed_m_s != wind_for {
-                wind = WindTerm::at(speed_m_s);
-                wind_for = speed_m_s;
+            if speed_m_s != self.wind_speed[lane] {
+                self.wind_speed[lane] = speed_m_s;
+                self.wind[lane] = WindTerm::at(speed_m_s);
             }
             let side = wind_side(
                 element.facing_up_cosine,
@@ -365,7 +407,7 @@ impl Cabin {
                 self.temperature[0][lane],
                 boundary,
                 ground_c,
-                &wind,
+                &self.wind[lane],
                 side,
             );
             let now = &mut self.now;
@@ -390,7 +432,7 @@ impl Cabin {
         }
     }
 
-    fn set_exchange(&mut self, boundary: &Boundary, step_s: f64) {
+    fn set_exchange(&mut self, boundary: &Boundary) {
         let outdoor_kg_m3 = air::density_dry_air_kg_per_m3(
             boundary.outdoor_c,
             boundary.outdoor_humidity_ratio,
@@ -419,7 +461,6 @@ impl Cabin {
         self.moisture.capacity_kg = air_kg * (1.0 + self.moisture_factor);
         let (condensing_kg_s, towards_kg_s) = self.condensing(heat_capacity);
         self.moisture.set(
-            step_s,
             outdoor_kg_m3 * flow_m3_s,
             boundary.outdoor_humidity_ratio,
             condensing_kg_s,
@@ -432,17 +473,20 @@ impl Cabin {
     /// Mass-transfer conductance of inner faces below the dew point by the Lewis relation k = h A/cp, and the sum of k times
     /// the saturated humidity ratio at each face.
     fn condensing(&self, heat_capacity_j_kg_k: f64) -> (f64, f64) {
-        let dew_point_c =
-            air::dew_point_c_from_humidity_ratio(self.moisture.humidity_ratio, self.pressure_pa);
+        let inner = &self.temperature[NODES - 1][..self.elements.len()];
+        let coldest_c = inner.iter().copied().fold(f64::INFINITY, f64::min);
+        let humidity_ratio = self.moisture.humidity_ratio;
+        if humidity_ratio <= air::saturation_humidity_ratio(coldest_c, self.pressure_pa) {
+            return (0.0, 0.0);
+        }
         let mut sum_kg_s = 0.0;
         let mut towards_kg_s = 0.0;
-        for lane in 0..self.elements.len() {
-            let surface_c = self.temperature[NODES - 1][lane];
-            if surface_c < dew_point_c {
+        for (lane, surface_c) in inner.iter().enumerate() {
+            let saturated = air::saturation_humidity_ratio(*surface_c, self.pressure_pa);
+            if humidity_ratio > saturated {
                 let conductance_kg_s = self.now.to_air[lane] / heat_capacity_j_kg_k;
                 sum_kg_s += conductance_kg_s;
-                towards_kg_s +=
-                    conductance_kg_s * air::saturation_humidity_ratio(surface_c, self.pressure_pa);
+                towards_kg_s += conductance_kg_s * saturated;
             }
         }
         (sum_kg_s, towards_kg_s)
@@ -451,65 +495,59 @@ impl Cabin {
     /// Eliminates each chain from its outer to its inner node, then inverts what is left: air and star.
     fn factor(&mut self, per_s: f64) {
         let (now, capacity, conductance) = (&mut self.now, &self.capacity, &self.conductance);
-        for lane in 0..LANES {
-            let mut previous_w_k = now.outer_conductance[lane];
-            let mut previous_back = 0.0;
-            let mut previous_feed_w_k = 0.0;
-            for node in 0..NODES {
+        let mut inward = now.outer_conductance;
+        let mut taken = [0.0; LANES];
+        for node in 0..NODES {
+            for lane in 0..LANES {
                 let carried = capacity[node][lane] * per_s;
                 let onward = if node + 1 < NODES {
                     conductance[node][lane]
                 } else {
                     now.to_air[lane] + now.to_star[lane]
                 };
-                let diagonal = carried + onward + previous_w_k - previous_feed_w_k * previous_back;
-                let inverse = 1.0 / diagonal;
+                let inverse = 1.0 / (carried + onward + inward[lane] - taken[lane]);
+                let back = onward * inverse;
                 now.carry[node][lane] = carried * inverse;
-                now.feed[node][lane] = previous_feed_w_k * inverse;
-                now.back[node][lane] = onward * inverse;
-                now.source[node][lane] = inverse;
-                previous_w_k = onward;
-                previous_feed_w_k = onward;
-                previous_back = onward * inverse;
+                now.feed[node][lane] = inward[lane] * inverse;
+                now.back[node][lane] = back;
+                now.inverse_diagonal[node][lane] = inverse;
+                inward[lane] = onward;
+                taken[lane] = onward * back;
             }
-            now.inner_inverse[lane] = now.source[NODES - 1][lane];
-            now.source[0][lane] *= now.outer_forcing[lane] + now.outer_sun[lane];
-            now.source[NODES - 1][lane] *= now.inner_sun[lane];
+        }
+        for lane in 0..LANES {
+            now.outer_source[lane] =
+                now.inverse_diagonal[0][lane] * (now.outer_forcing[lane] + now.outer_sun[lane]);
+            now.inner_source[lane] = now.inverse_diagonal[NODES - 1][lane] * now.inner_sun[lane];
         }
         now.air_carry = now.air_capacity_j_k * per_s;
         now.inverse = now.core_inverse();
     }
 
-    fn eliminate(&self) -> [Lanes; NODES] {
-        let (now, old) = (&self.now, &self.temperature);
-        let mut forward = [[0.0; LANES]; NODES];
-        for lane in 0..LANES {
-            forward[0][lane] = now.carry[0][lane] * old[0][lane] + now.source[0][lane];
+    /// Eliminates the chains for the coming step, unless a forecast has done it already.
+    fn eliminate(&mut self) {
+        if self.is_eliminated {
+            return;
         }
-        for node in 1..NODES - 1 {
+        self.is_eliminated = true;
+        let (now, old, forward) = (&self.now, &self.temperature, &mut self.eliminated);
+        for lane in 0..LANES {
+            forward[0][lane] = now.carry[0][lane] * old[0][lane] + now.outer_source[lane];
+        }
+        for node in 1..NODES {
             for lane in 0..LANES {
                 forward[node][lane] = now.carry[node][lane] * old[node][lane]
                     + now.feed[node][lane] * forward[node - 1][lane];
             }
         }
-        for lane in 0..LANES {
-            forward[NODES - 1][lane] = now.carry[NODES - 1][lane] * old[NODES - 1][lane]
-                + now.feed[NODES - 1][lane] * forward[NODES - 2][lane]
-                + now.source[NODES - 1][lane];
-        }
-        forward
+        accumulate(&mut forward[NODES - 1], &now.inner_source, 1.0);
     }
 
     /// Air and star at the implicit instant, and the heat taken out.
-    fn solve_core(
-        &self,
-        eliminated: &[Lanes; NODES],
-        gains: &Gains,
-        extraction: &Extraction,
-    ) -> (f64, f64, f64) {
+    fn solve_core(&self, gains: &Gains, extraction: &Extraction) -> (f64, f64, f64) {
         let now = &self.now;
         let (mut to_air, mut to_star) = (0.0, 0.0);
-        for (lane, inner) in eliminated[NODES - 1].iter().enumerate() {
+        for (lane, inner) in self.eliminated[NODES - 1].iter().enumerate() {
             to_air += now.to_air[lane] * inner;
             to_star += now.to_star[lane] * inner;
         }
@@ -533,13 +571,14 @@ impl Cabin {
         )
     }
 
-    fn substitute(&mut self, eliminated: &[Lanes; NODES], air_c: f64, star_c: f64) {
-        let (now, sums) = (&self.now, &mut self.sums);
+    fn substitute(&mut self, air_c: f64, star_c: f64) {
+        let (now, sums, eliminated) = (&self.now, &mut self.sums, &self.eliminated);
         let mut implicit = [0.0; LANES];
         for lane in 0..LANES {
             implicit[lane] = eliminated[NODES - 1][lane]
-                + now.inner_inverse[lane] * (now.to_air[lane] * air_c + now.to_star[lane] * star_c);
-            sums.inner[lane] += implicit[lane];
+                + now.inverse_diagonal[NODES - 1][lane]
+                    * (now.to_air[lane] * air_c + now.to_star[lane] * star_c);
+            sums.inner[lane] += implicit[lane] * now.step_s;
         }
         advance(&mut self.temperature[NODES - 1], &implicit);
         for node in (0..NODES - 1).rev() {
@@ -547,11 +586,11 @@ impl Cabin {
                 implicit[lane] = eliminated[node][lane] + now.back[node][lane] * implicit[lane];
             }
             if node == NODES - 2 {
-                accumulate(&mut sums.beneath, &implicit);
+                accumulate(&mut sums.beneath, &implicit, now.step_s);
             }
             advance(&mut self.temperature[node], &implicit);
         }
-        accumulate(&mut sums.outer, &implicit);
+        accumulate(&mut sums.outer, &implicit, now.step_s);
     }
 
     fn advance_core(&mut self, air_c: f64, star_c: f64) {
@@ -559,37 +598,37 @@ impl Cabin {
         self.air_c += air_change_k;
         self.star_c = star_c;
         let sums = &mut self.sums;
-        sums.steps += 1.0;
-        sums.air += air_c;
-        sums.star += star_c;
+        let step_s = self.now.step_s;
+        sums.seconds += step_s;
+        sums.air += air_c * step_s;
+        sums.star += star_c * step_s;
         sums.stored_inside_j += self.now.air_capacity_j_k * air_change_k;
     }
 
     /// The flows of the interval: coefficients times sums of implicit temperatures.
     fn interval(&self) -> Ledger {
-        let (now, sums, step_s) = (&self.now, &self.sums, self.now.step_s);
+        let (now, sums) = (&self.now, &self.sums);
         let mut ledger = Ledger::default();
         for lane in 0..self.elements.len() {
-            let outside_w = now.outer_forcing[lane] * sums.steps
+            let outside_j = now.outer_forcing[lane] * sums.seconds
                 - now.outer_conductance[lane] * sums.outer[lane]
-                + now.outer_sun[lane] * sums.steps;
-            let conducted_w =
+                + now.outer_sun[lane] * sums.seconds;
+            let conducted_j =
                 self.conductance[NODES - 2][lane] * (sums.beneath[lane] - sums.inner[lane]);
-            let to_cabin_w = now.to_air[lane] * (sums.inner[lane] - sums.air)
+            let to_cabin_j = now.to_air[lane] * (sums.inner[lane] - sums.air)
                 + now.to_star[lane] * (sums.inner[lane] - sums.star);
-            let sun_w = now.inner_sun[lane] * sums.steps;
-            ledger.conducted_j[lane] = conducted_w * step_s;
-            ledger.outside_j += outside_w * step_s;
-            ledger.glass_sun_j += sun_w * step_s;
-            ledger.throughput_j +=
-                (outside_w.abs() + conducted_w.abs() + to_cabin_w.abs()) * step_s;
+            let sun_j = now.inner_sun[lane] * sums.seconds;
+            ledger.conducted_j[lane] = conducted_j;
+            ledger.outside_j += outside_j;
+            ledger.glass_sun_j += sun_j;
+            ledger.throughput_j += outside_j.abs() + conducted_j.abs() + to_cabin_j.abs();
         }
-        let exchange_j = now.exchange_w_k * (now.outdoor_c * sums.steps - sums.air) * step_s;
+        let exchange_j = now.exchange_w_k * (now.outdoor_c * sums.seconds - sums.air);
         [ledger.leakage_j, ledger.fan_j, ledger.openings_j] =
             now.flow_shares.map(|share| share * exchange_j);
-        ledger.gains_j = sums.gains_w * step_s;
-        ledger.extracted_j = sums.extracted_w * step_s;
-        ledger.condensation_j = sums.condensation_w * step_s;
+        ledger.gains_j = sums.gains_j;
+        ledger.extracted_j = sums.extracted_j;
+        ledger.condensation_j = sums.condensation_j;
         ledger.throughput_j +=
             ledger.glass_sun_j + exchange_j.abs() + ledger.gains_j.abs() + ledger.extracted_j.abs();
         ledger.exchanged_kg = sums.exchanged_kg;
@@ -613,7 +652,7 @@ impl Coefficients {
             let (a, s, inverse) = (
                 self.to_air[lane],
                 self.to_star[lane],
-                self.inner_inverse[lane],
+                self.inverse_diagonal[NODES - 1][lane],
             );
             air += a - a * a * inverse;
             star += s - s * s * inverse;
@@ -630,9 +669,9 @@ fn advance(old: &mut Lanes, implicit: &Lanes) {
     }
 }
 
-fn accumulate(sums: &mut Lanes, implicit: &Lanes) {
-    for (sum, implicit) in sums.iter_mut().zip(implicit) {
-        *sum += implicit;
+fn accumulate(sums: &mut Lanes, row: &Lanes, weight: f64) {
+    for (sum, value) in sums.iter_mut().zip(row) {
+        *sum += value * weight;
     }
 }
 

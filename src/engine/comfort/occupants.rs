@@ -9,7 +9,7 @@
 //! ASHRAE animal-room heat for dogs, its factors and split from memory.
 
 /// Room temperature of the table, °C (ch. 18, table 1).
-const ROOM_TEMPERATURE_TABLE_C: f64 = 24.0;
+pub const ROOM_TEMPERATURE_TABLE_C: f64 = 24.0;
 
 /// Loss of sensible heat per kelvin above it: 20 % over 3 K (ch. 18, table 1, note on 27 °C).
 const SENSIBLE_SHIFT_PER_K: f64 = 0.2 / 3.0;
@@ -76,8 +76,9 @@ impl OccupantHeat {
         }
     }
 
-    /// The same total with the split of a room temperature.
-    fn shifted(&self, room_c: f64) -> Self {
+    /// Heat reckoned at 24 °C, its total kept and its split that of another room temperature (°C, 0…50).
+    #[must_use]
+    pub fn shifted(&self, room_c: f64) -> Self {
         let total_w = self.total_w();
         let warmer_k = room_c - ROOM_TEMPERATURE_TABLE_C;
         let sensible_w = (self.sensible_w * (1.0 - SENSIBLE_SHIFT_PER_K * warmer_k))

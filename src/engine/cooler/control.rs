@@ -8,6 +8,10 @@
 
 use crate::validity::{OutOfRange, require_within};
 
+/// Share of the band at which a compressor of variable speed starts: its middle, so that it does not start as soon as it has
+/// stopped (common practice, no source).
+const START_SHARE_VARIABLE: f64 = 0.5;
+
 /// How the speed follows the temperature.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ControlMode {
@@ -102,8 +106,8 @@ impl Thermostat {
     /// The compressor starts at the upper edge of the band and stops at the lower one. Two levels: the
     /// economy level starts there; full speed takes over a band above the upper edge and gives way to
     /// economy at the upper edge. Variable: the speed is the share of the band that lies below the
-    /// temperature, never less than the least speed while on; the compressor starts once that share
-    /// reaches the least speed.
+    /// temperature, never less than the least speed while on; the compressor starts at the set point, or
+    /// where the share reaches the least speed if that is higher.
     ///
     /// * `state` — what the compressor does
     /// * `step_s` — length of the step, s, above 0
@@ -132,6 +136,50 @@ impl Thermostat {
             speed,
             started: is_on && !was_on,
         }
+    }
+
+    /// When within a span the compressor would start or stop, s from its beginning, with the temperature going straight from
+    /// `now_c` to `end_c` (°C) and nothing forbidding it; none if not within the span.
+    ///
+    /// * `span_s` — length of the span, s, above 0
+    #[must_use]
+    pub fn switch_after_s(
+        &self,
+        state: &CompressorState,
+        now_c: f64,
+        end_c: f64,
+        span_s: f64,
+    ) -> Option<f64> {
+        let off = state.speed <= 0.0;
+        let (threshold_c, least_s) = if off {
+            (self.start_c(), self.input.minimum_off_s)
+        } else {
+            (self.stop_c(), self.input.minimum_on_s)
+        };
+        // Turned over, stopping is a rise through its threshold like starting.
+        let sign = if off { 1.0 } else { -1.0 };
+        let (now_k, end_k) = (sign * (now_c - threshold_c), sign * (end_c - threshold_c));
+        let crossing_s = if now_k >= 0.0 {
+            0.0
+        } else if end_k > 0.0 {
+            span_s * now_k / (now_k - end_k)
+        } else {
+            return None;
+        };
+        let after_s = crossing_s.max(least_s - state.elapsed_s);
+        (after_s < span_s).then_some(after_s)
+    }
+
+    /// Temperature at which the compressor starts, °C.
+    #[must_use]
+    pub fn start_c(&self) -> f64 {
+        self.input.set_point_c + self.start_threshold_k()
+    }
+
+    /// Temperature at which it stops, °C.
+    #[must_use]
+    pub fn stop_c(&self) -> f64 {
+        self.input.set_point_c - 0.5 * self.input.band_k
     }
 
     fn allowed_speed(&self, state: &CompressorState, cabin_c: f64) -> f64 {
@@ -177,7 +225,7 @@ impl Thermostat {
     fn start_threshold_k(&self) -> f64 {
         let start_share = match self.input.mode {
             ControlMode::OnOff | ControlMode::TwoLevel { .. } => 1.0,
-            ControlMode::Variable { least_fraction } => least_fraction,
+            ControlMode::Variable { least_fraction } => least_fraction.max(START_SHARE_VARIABLE),
         };
         (start_share - 0.5) * self.input.band_k
     }

@@ -70,6 +70,14 @@ pub struct BankStep {
     pub limited_by: Option<BankLimit>,
 }
 
+/// What a temperature makes of a bank.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BankConditions {
+    resistance_ohm: f64,
+    floor_charge_ah: f64,
+    may_charge: bool,
+}
+
 /// A battery bank, ready to step.
 #[derive(Clone, Debug)]
 pub struct Bank {
@@ -201,6 +209,33 @@ impl Bank {
         power_demand_w: f64,
         temperature_c: f64,
     ) -> BankStep {
+        self.step_under(
+            state,
+            step_s,
+            power_demand_w,
+            &self.conditions(temperature_c),
+        )
+    }
+
+    /// What a temperature (°C, −20…60) makes of the bank, worked out once for many steps.
+    #[must_use]
+    pub fn conditions(&self, temperature_c: f64) -> BankConditions {
+        let (coldest_c, hottest_c) = self.cell.charge_temperature_range_c;
+        BankConditions {
+            resistance_ohm: self.resistance_ohm(temperature_c),
+            floor_charge_ah: self.floor_charge_ah(temperature_c),
+            may_charge: (coldest_c..=hottest_c).contains(&temperature_c),
+        }
+    }
+
+    /// The same as [`Self::step`], under conditions worked out before.
+    pub fn step_under(
+        &self,
+        state: &mut BankState,
+        step_s: f64,
+        power_demand_w: f64,
+        conditions: &BankConditions,
+    ) -> BankStep {
         let (open_circuit_v, slope_v_per_ah) = self.on_grid(state);
         if power_demand_w == 0.0 {
             return BankStep {
@@ -214,14 +249,14 @@ impl Bank {
         let point = OperatingPoint {
             open_circuit_v,
             slope_v_per_ah,
-            resistance_ohm: self.resistance_ohm(temperature_c),
+            resistance_ohm: conditions.resistance_ohm,
             step_h: step_s / SECONDS_PER_HOUR,
         };
         let stored_before_wh = self.stored_energy_wh(state);
         let (current_a, terminal_voltage_v, limited_by) = if power_demand_w < 0.0 {
-            self.discharge(state, &point, -power_demand_w, temperature_c)
+            self.discharge(state, &point, -power_demand_w, conditions)
         } else {
-            self.charge(state, &point, power_demand_w, temperature_c)
+            self.charge(state, &point, power_demand_w, conditions)
         };
         let power_w = current_a * terminal_voltage_v;
         let stored_w = (self.stored_energy_wh(state) - stored_before_wh) / point.step_h;
@@ -240,11 +275,11 @@ impl Bank {
         state: &mut BankState,
         point: &OperatingPoint,
         power_w: f64,
-        temperature_c: f64,
+        conditions: &BankConditions,
     ) -> (f64, f64, Option<BankLimit>) {
         let resistance_ohm = point.resistance_ohm + 0.5 * point.slope_v_per_ah * point.step_h;
         let least_v = self.cells * self.cell.voltage_discharge_limit_v;
-        let usable_ah = self.usable_charge_ah(state, temperature_c);
+        let usable_ah = (state.charge_ah - conditions.floor_charge_ah).max(0.0);
         let (mut current_a, mut limit) = least(
             current_for_power_a(point.open_circuit_v, -resistance_ohm, power_w),
             &[
@@ -272,10 +307,9 @@ impl Bank {
         state: &mut BankState,
         point: &OperatingPoint,
         power_w: f64,
-        temperature_c: f64,
+        conditions: &BankConditions,
     ) -> (f64, f64, Option<BankLimit>) {
-        let (coldest_c, hottest_c) = self.cell.charge_temperature_range_c;
-        if !(coldest_c..=hottest_c).contains(&temperature_c) {
+        if !conditions.may_charge {
             let limit = Some(BankLimit::ChargeTemperature);
             return (0.0, point.open_circuit_v, limit);
         }

@@ -5,6 +5,8 @@
 //! Fisher & Pedersen 1997 (ASHRAE Transactions 103(2)), the two blended as Churchill & Usagi 1972 (AIChE Journal 18:1121)
 //! blend assisting mechanisms. Longwave radiation is counted apart.
 
+use crate::quantity::cube_root;
+
 /// How wind meets a surface.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WindSide {
@@ -78,7 +80,7 @@ impl WindProfile {
 /// surface's outward normal (towards the air in question) and straight up, −1 to 1.
 #[must_use]
 pub fn natural_w_m2_k(surface_less_air_k: f64, facing_up_cosine: f64) -> f64 {
-    let root = libm::cbrt(surface_less_air_k.abs());
+    let root = cube_root(surface_less_air_k.abs());
     let tilt = facing_up_cosine.abs();
     if tilt < 1e-9 {
         return 1.31 * root;
@@ -174,7 +176,7 @@ pub fn inside_w_m2_k(natural_w_m2_k: f64, moving_air: f64, facing: Facing) -> f6
         return natural;
     }
     let forced = facing.moving_air_factor() * moving_air;
-    libm::cbrt(natural * natural * natural + forced * forced * forced)
+    cube_root(natural * natural * natural + forced * forced * forced)
 }
 
 /// Least inside coefficient, W/(m² K): a stagnant layer still conducts (0.026 W/(m K) over some 0.25 m).

@@ -3,7 +3,7 @@
 use super::build::BuildError;
 use super::power::{Power, PowerStep, blocks};
 use super::results::Stop;
-use crate::cabin::Extraction;
+use crate::cabin::{Extraction, Forecast};
 use crate::cooler::bypass::EnteringAir;
 use crate::cooler::coil::{Coil, CoilOutput, flow_fraction_at_speed};
 use crate::cooler::control::{
@@ -24,6 +24,9 @@ const CUT_OUT_DELAY_S: f64 = 30.0;
 
 /// How long the cooler waits after the bank could not feed it, s: common practice, no source.
 const RETRY_AFTER_S: f64 = 600.0;
+
+/// How far the speed may leave that for which the coil was worked out, share of full: heat and power are scaled in between.
+const SPEED_DRIFT: f64 = 0.1;
 
 /// Charge above the lowest allowed at which an emptied bank is used again, share: common practice, no source.
 const RECOVERED_SHARE: f64 = 0.05;
@@ -51,6 +54,13 @@ impl CoolerStep {
     };
 }
 
+/// The air at the beginning of a step, and at its end if nothing cooled it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct AirAhead {
+    pub(super) now_c: f64,
+    pub(super) forecast: Forecast,
+}
+
 /// A built cooler with its state, or none.
 #[derive(Clone, Debug)]
 pub(super) struct Cooling {
@@ -70,7 +80,9 @@ struct Unit {
     cut_out: LowVoltageCutOut,
     cut_out_state: CutOutState,
     hours: HourWindow,
-    full_above_c: f64,
+    variable: bool,
+    low_c: f64,
+    band_k: f64,
     idle_speed: f64,
     idle_w: f64,
     surge_factor: f64,
@@ -78,6 +90,9 @@ struct Unit {
     /// What the coil does at `speed`, as of the last refresh.
     output: Option<CoilOutput>,
     speed: f64,
+    was_running: bool,
+    /// A start that no step has booked yet.
+    has_started: bool,
 }
 
 impl Cooling {
@@ -111,6 +126,15 @@ impl Cooling {
             .is_some_and(|unit| unit.compressor.speed > 0.0)
     }
 
+    /// Whether the compressor has started, stopped or left the speed for which the coil was worked out.
+    pub(super) fn needs_refresh(&self) -> bool {
+        self.unit.as_ref().is_some_and(|unit| {
+            let speed = unit.compressor.speed;
+            let running = speed > 0.0;
+            running != unit.was_running || running && (speed - unit.speed).abs() > SPEED_DRIFT
+        })
+    }
+
     pub(super) fn stopped(&self) -> Option<Stop> {
         self.stopped
     }
@@ -141,7 +165,7 @@ impl Cooling {
             return;
         };
         let running = unit.compressor.speed > 0.0;
-        unit.speed = match (running, cabin_c > unit.full_above_c) {
+        unit.speed = match (running, cabin_c > unit.low_c + unit.band_k) {
             (true, _) => unit.compressor.speed,
             (false, true) => 1.0,
             (false, false) => unit.idle_speed,
@@ -159,14 +183,57 @@ impl Cooling {
         );
         self.extrapolated |= running && output.extrapolated;
         unit.output = Some(output);
+        unit.was_running = running;
     }
 
-    /// Commands a step from the cabin's temperature at its start.
+    /// When within a step the thermostat switches, s from its beginning.
+    pub(super) fn switch_after_s(
+        &self,
+        step_s: f64,
+        clock_s: f64,
+        air: &AirAhead,
+        waits_for_fan: bool,
+    ) -> Option<f64> {
+        let may_run = self.may_run(clock_s) && !waits_for_fan;
+        let unit = self.unit.as_ref().filter(|_| may_run)?;
+        let started_up = {
+            let mut lag = unit.lag;
+            lag.advance(step_s, 1.0)
+        };
+        let end_c = unit.end_c(air, started_up);
+        unit.thermostat
+            .switch_after_s(&unit.compressor, air.now_c, end_c, step_s)
+    }
+
+    /// The temperature at which the thermostat switches next, °C: fed to it where a step was cut there, so that rounding does
+    /// not put the switch off.
+    pub(super) fn switch_c(&self) -> Option<f64> {
+        let unit = self.unit.as_ref()?;
+        Some(if unit.compressor.speed > 0.0 {
+            unit.thermostat.stop_c()
+        } else {
+            unit.thermostat.start_c()
+        })
+    }
+
+    /// Lets the thermostat switch at the very beginning of an interval, before air flow and coil are worked out for it.
+    pub(super) fn settle(&mut self, clock_s: f64, cabin_c: f64, waits_for_fan: bool) {
+        let may_run = self.may_run(clock_s) && !waits_for_fan;
+        if let Some(unit) = &mut self.unit {
+            let command = unit
+                .thermostat
+                .step(&mut unit.compressor, 0.0, cabin_c, may_run);
+            unit.has_started |= command.started;
+        }
+    }
+
+    /// Commands a step. Start and stop go by the temperature at its start; a variable speed is solved together with the
+    /// temperature that it brings about, so that neither hunts however long the step.
     pub(super) fn step(
         &mut self,
         step_s: f64,
         clock_s: f64,
-        cabin_c: f64,
+        air: &AirAhead,
         waits_for_fan: bool,
     ) -> CoolerStep {
         self.wait_s = (self.wait_s - step_s).max(0.0);
@@ -174,10 +241,19 @@ impl Cooling {
         let Some(unit) = &mut self.unit else {
             return CoolerStep::NONE;
         };
-        let command = unit
+        let mut lag = unit.lag;
+        let started_up = lag.advance(step_s, 1.0);
+        let cabin_c = unit.controlled_c(air, started_up);
+        let mut command = unit
             .thermostat
             .step(&mut unit.compressor, step_s, cabin_c, may_run);
-        let reached = unit.lag.advance(step_s, command.speed);
+        command.started |= std::mem::take(&mut unit.has_started);
+        if command.speed > 0.0 {
+            unit.lag = lag;
+        } else {
+            unit.lag.advance(step_s, 0.0);
+        }
+        let reached = command.speed * started_up;
         match &unit.output {
             Some(output) if command.speed > 0.0 => unit.running(output, command, reached),
             _ if unit.hours.contains(clock_s) => CoolerStep {
@@ -295,14 +371,55 @@ impl Unit {
             )?,
             cut_out_state: CutOutState::default(),
             hours: HourWindow::new(cooler.run_from_hour, cooler.run_until_hour)?,
-            full_above_c: cooler.set_point_c + 0.5 * cooler.band_k,
+            variable: cooler.control == CompressorControl::Variable,
+            low_c: cooler.set_point_c - 0.5 * cooler.band_k,
+            band_k: cooler.band_k,
             idle_speed: least,
             idle_w: cooler.idle_power_w,
             surge_factor: cooler.start_surge_factor,
             condenser_air_rise_k: cooler.condenser_air_rise_k,
             output: None,
             speed: 1.0,
+            was_running: false,
+            has_started: false,
         })
+    }
+
+    /// The temperature by which the thermostat goes.
+    ///
+    /// A variable speed is the share s of the band below the temperature; the air ends at T = T₀ − s q, with T₀ its end without
+    /// cooling and q the fall at full speed, so that s = (T₀ − low)/(band + q). At the least speed it is the temperature itself
+    /// that decides on a stop.
+    fn controlled_c(&self, air: &AirAhead, started_up: f64) -> f64 {
+        let Some(fall_k) = self.full_fall_k(air, started_up) else {
+            return air.now_c;
+        };
+        let share = (air.forecast.air_c - self.low_c) / (self.band_k + fall_k);
+        if share <= self.idle_speed {
+            return air.now_c.min(self.low_c + self.idle_speed * self.band_k);
+        }
+        self.low_c + self.band_k * share
+    }
+
+    /// How far full speed would lower the air in a step, K, while a compressor of variable speed runs.
+    fn full_fall_k(&self, air: &AirAhead, started_up: f64) -> Option<f64> {
+        let output = self.output?;
+        let running = self.variable && self.compressor.speed > 0.0;
+        running.then(|| output.sensible_w / self.speed * started_up * air.forecast.fall_k_per_w)
+    }
+
+    /// Where the air ends a step at the speed that the thermostat will command.
+    fn end_c(&self, air: &AirAhead, started_up: f64) -> f64 {
+        let Some(output) = self.output.filter(|_| self.compressor.speed > 0.0) else {
+            return air.forecast.air_c;
+        };
+        let speed = match self.full_fall_k(air, started_up) {
+            Some(fall_k) => ((air.forecast.air_c - self.low_c) / (self.band_k + fall_k))
+                .clamp(self.idle_speed, 1.0),
+            None => self.compressor.speed,
+        };
+        let taken_w = output.sensible_w * speed / self.speed * started_up;
+        air.forecast.air_c - taken_w * air.forecast.fall_k_per_w
     }
 
     /// Heat follows the lagging capacity, power the command: a start draws in full before it cools in full.

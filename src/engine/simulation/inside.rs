@@ -4,7 +4,7 @@ use super::build::BuildError;
 use crate::air::latent_heat_vaporisation_j_per_kg;
 use crate::cabin::Gains;
 use crate::comfort::occupants::{
-    DogHeatBasis, OccupantHeat, PersonActivity, dog_heat, person_heat,
+    DogHeatBasis, OccupantHeat, PersonActivity, ROOM_TEMPERATURE_TABLE_C, dog_heat, person_heat,
 };
 use crate::scenario::{Activity, ScenarioDocument};
 use crate::schedule::HourWindow;
@@ -45,7 +45,7 @@ pub(super) struct Inside {
     asleep: HourWindow,
     awake_as: PersonActivity,
     dogs: f64,
-    dog_mass_kg: f64,
+    dog: OccupantHeat,
     dogs_in: HourWindow,
     cooking_w: f64,
     cooking_kg_s: f64,
@@ -65,7 +65,11 @@ impl Inside {
                 Activity::Moving => PersonActivity::Active,
             },
             dogs: occupants.dogs,
-            dog_mass_kg: occupants.dog_mass_kg,
+            dog: dog_heat(
+                DogHeatBasis::AnimalRoom,
+                occupants.dog_mass_kg,
+                ROOM_TEMPERATURE_TABLE_C,
+            ),
             dogs_in: HourWindow::new(occupants.dogs_from_hour, occupants.dogs_until_hour)?,
             cooking_w: occupants.cooking_heat_w,
             cooking_kg_s: occupants.cooking_moisture_kg_s,
@@ -80,11 +84,7 @@ impl Inside {
         let asleep = person_heat(PersonActivity::Asleep, felt_c).times(present * asleep_share);
         let awake = person_heat(self.awake_as, felt_c).times(present * (1.0 - asleep_share));
         let dogs_in = self.dogs * self.dogs_in.overlap_fraction(clock_s, span_s);
-        let dogs = if dogs_in > 0.0 {
-            dog_heat(DogHeatBasis::AnimalRoom, self.dog_mass_kg, felt_c).times(dogs_in)
-        } else {
-            OccupantHeat::default()
-        };
+        let dogs = self.dog.shifted(felt_c).times(dogs_in);
         let cooking_share = self.cooking.overlap_fraction(clock_s, span_s);
         let people_w = asleep.sensible_w + awake.sensible_w;
         let latent_w = asleep.latent_w + awake.latent_w + dogs.latent_w;

@@ -2,8 +2,8 @@
 
 use super::build::BuildError;
 use crate::electrical::{
-    Bank, BankInput, BankLimit, BankState, Chemistry, Inverter, InverterInput, PanelInput,
-    PanelLosses, PanelMounting, Panels,
+    Bank, BankConditions, BankInput, BankLimit, BankState, Chemistry, Inverter, InverterInput,
+    PanelInput, PanelLosses, PanelMounting, Panels,
 };
 use crate::scenario::{CellChemistry, CoolerSupply, Load, ScenarioDocument, SystemVoltage};
 use crate::schedule::HourWindow;
@@ -16,6 +16,9 @@ const INVERTER_SQUARE_LOSS: f64 = 0.04;
 /// Range of bank temperatures that the bank's model covers, °C.
 const BANK_LEAST_C: f64 = -20.0;
 const BANK_GREATEST_C: f64 = 60.0;
+
+/// Temperature at which a bank is rated, °C.
+const REFERENCE_BANK_C: f64 = 25.0;
 
 /// A shortfall of delivery below this is rounding, W.
 const SHORTFALL_W: f64 = 0.5;
@@ -56,6 +59,7 @@ pub(super) struct PowerStep {
 pub(super) struct Power {
     bank: Bank,
     state: BankState,
+    conditions: BankConditions,
     voltage_v: f64,
     panels: Panels,
     shading_share: f64,
@@ -92,6 +96,7 @@ impl Power {
         };
         Ok(Self {
             voltage_v: bank.open_circuit_voltage_v(&state),
+            conditions: bank.conditions(REFERENCE_BANK_C),
             bank,
             state,
             panels: panels(document)?,
@@ -116,6 +121,12 @@ impl Power {
             },
             shore: HourWindow::new(charging.shore_from_hour, charging.shore_until_hour)?,
         })
+    }
+
+    /// Takes in the temperature of the bank, °C; beyond what the bank's model covers it is held at the edge.
+    pub(super) fn set_bank_temperature(&mut self, bank_c: f64) {
+        let bank_c = bank_c.clamp(BANK_LEAST_C, BANK_GREATEST_C);
+        self.conditions = self.bank.conditions(bank_c);
     }
 
     pub(super) fn state_of_charge(&self) -> f64 {
@@ -171,13 +182,12 @@ impl Power {
     }
 
     /// Steps the bank under a demand. A cooler that the bank cannot feed is left out of the step and the reason given.
-    pub(super) fn step(&mut self, step_s: f64, demand: &Demand, bank_c: f64) -> PowerStep {
-        let bank_c = bank_c.clamp(BANK_LEAST_C, BANK_GREATEST_C);
+    pub(super) fn step(&mut self, step_s: f64, demand: &Demand) -> PowerStep {
         let (current_a, arriving_v) = self.cooler_feed(demand.cooler_w);
         let cooler_w = current_a * self.voltage_v;
-        let with_cooler = self.try_step(step_s, demand, cooler_w, bank_c);
+        let with_cooler = self.try_step(step_s, demand, cooler_w);
         let (state, mut step) = if demand.cooler_w > 0.0 && with_cooler.1.refused.is_some() {
-            let (state, mut step) = self.try_step(step_s, demand, 0.0, bank_c);
+            let (state, mut step) = self.try_step(step_s, demand, 0.0);
             step.refused = with_cooler.1.refused;
             (state, step)
         } else {
@@ -189,13 +199,7 @@ impl Power {
         step
     }
 
-    fn try_step(
-        &self,
-        step_s: f64,
-        demand: &Demand,
-        cooler_w: f64,
-        bank_c: f64,
-    ) -> (BankState, PowerStep) {
+    fn try_step(&self, step_s: f64, demand: &Demand, cooler_w: f64) -> (BankState, PowerStep) {
         let driving_w = demand.driving_share * self.dc_dc_a * self.voltage_v;
         let shore_w = demand.shore_share * self.shore_w;
         let offered_w = demand.panels_w + driving_w + shore_w;
@@ -203,7 +207,7 @@ impl Power {
         let mut state = self.state;
         let bank = self
             .bank
-            .step(&mut state, step_s, offered_w - asked_w, bank_c);
+            .step_under(&mut state, step_s, offered_w - asked_w, &self.conditions);
         // Charging: the sources give only what loads and bank take. Discharging: loads get only what sources and bank give.
         let taken_w = (asked_w + bank.power_w).min(offered_w);
         let served_w = offered_w.min(taken_w) - bank.power_w;

@@ -1,13 +1,13 @@
 //! The time loop.
 //!
-//! Every minute the surroundings, the coefficients of the network and the coil are refreshed; every step in between moves
-//! thermostat, bank and network. What is decided by the clock or the temperature is decided on a minute or a step, so that a
-//! shorter step changes little. The day before the run is passed through in steps of five minutes, cooler off, to give the
-//! shell its history.
+//! Surroundings, coefficients of the network and the coil are refreshed once an interval; every step in between moves
+//! thermostat, bank and network. An interval is five minutes while the cabin is quiet, one minute while it changes fast, and
+//! ends at once when the compressor starts, stops or leaves the speed for which its coil was worked out. Neither depends on the step, so that a shorter step changes little. The
+//! day before the run is passed through in steps of five minutes, cooler off, to give the shell its history.
 
 use super::body::{Body, body, wind_profile};
 use super::build::BuildError;
-use super::cooling::{CoolerStep, Cooling};
+use super::cooling::{AirAhead, CoolerStep, Cooling};
 use super::environment::{Environment, Surroundings};
 use super::inside::{Inside, InsideGains};
 use super::power::{Demand, Power, PowerStep};
@@ -24,11 +24,18 @@ use crate::schedule::HourWindow;
 /// Length of a step, s.
 pub const STEP_S: f64 = 10.0;
 
-/// Time between refreshed coefficients, s.
-const INTERVAL_S: f64 = 60.0;
+/// Time between samples, and longest time between refreshed coefficients, s.
+const SAMPLE_S: f64 = 300.0;
 
-/// Intervals between samples.
-const INTERVALS_PER_SAMPLE: usize = 5;
+/// Time between refreshed coefficients while the cabin changes fast, s.
+const SHORT_INTERVAL_S: f64 = 60.0;
+
+/// Change of the cabin in a sample's time from which it counts as changing fast, K: convection goes with the cube root of some
+/// kelvins, so that half of one changes it by a few hundredths.
+const FAST_CHANGE_K: f64 = 0.5;
+
+/// Shortest part into which a step is cut, s.
+const LEAST_STEP_S: f64 = 0.05;
 
 /// Step of the day before the run, s.
 const SETTLING_STEP_S: f64 = 300.0;
@@ -70,10 +77,10 @@ impl Prepared {
     /// # Errors
     /// When a component refuses its input, which no validated scenario makes it do.
     pub fn run(&self) -> Result<Results, BuildError> {
-        self.run_in_steps((INTERVAL_S / STEP_S) as u32)
+        self.run_in_steps((SHORT_INTERVAL_S / STEP_S) as u32)
     }
 
-    /// Runs the scenario with a number of steps, at least one, in each minute.
+    /// Runs the scenario with a number of steps in each minute, from one up.
     ///
     /// # Errors
     /// When a component refuses its input, which no validated scenario makes it do.
@@ -107,6 +114,10 @@ struct Run<'a> {
     driving: Option<HourWindow>,
     recorder: Recorder,
     results: Results,
+    quiet: bool,
+    /// Temperature to feed to the thermostat where an interval was cut for it, °C.
+    switch_c: Option<f64>,
+    bank_current_a: f64,
     electric_in_j: f64,
     electric_out_j: f64,
     stored_wh_at_start: f64,
@@ -139,7 +150,7 @@ impl<'a> Run<'a> {
             .iter()
             .map(|element| element.part)
             .collect();
-        let samples_per_day = SECONDS_PER_DAY / (INTERVAL_S * INTERVALS_PER_SAMPLE as f64);
+        let samples_per_day = SECONDS_PER_DAY / SAMPLE_S;
         let samples = (document.day.days * samples_per_day) as usize + 1;
         let glass = &document.glass;
         let charging = &document.charging;
@@ -165,6 +176,9 @@ impl<'a> Run<'a> {
             )?,
             recorder: Recorder::new(parts, samples),
             results: Results::default(),
+            quiet: false,
+            switch_c: None,
+            bank_current_a: 0.0,
             electric_in_j: 0.0,
             electric_out_j: 0.0,
             stored_wh_at_start: power.stored_wh(),
@@ -191,60 +205,107 @@ impl<'a> Run<'a> {
     }
 
     fn pass(&mut self, steps_per_minute: u32) {
-        let intervals = (self.document.day.days * SECONDS_PER_DAY / INTERVAL_S) as usize;
-        let step_s = INTERVAL_S / f64::from(steps_per_minute);
-        let first = self.sample_state(self.start_s(), 0.0);
+        let samples = (self.document.day.days * SECONDS_PER_DAY / SAMPLE_S) as usize;
+        let step_s = SHORT_INTERVAL_S / f64::from(steps_per_minute);
+        let first = self.sample_state(self.start_s());
         self.recorder.first(&first);
-        for index in 0..intervals {
-            let clock_s = self.start_s() + INTERVAL_S * index as f64;
-            let current_a = self.minute(clock_s, step_s, steps_per_minute);
-            if (index + 1) % INTERVALS_PER_SAMPLE == 0 {
-                let state = self.sample_state(clock_s + INTERVAL_S, current_a);
-                self.recorder.sample(&state);
+        for index in 0..samples {
+            let sample_s = self.start_s() + SAMPLE_S * index as f64;
+            let mut done_s = 0.0;
+            while done_s < SAMPLE_S - LEAST_STEP_S {
+                let left_s = SAMPLE_S - done_s;
+                let planned_s = if self.quiet {
+                    left_s
+                } else {
+                    left_s.min(SHORT_INTERVAL_S)
+                };
+                done_s += self.interval(sample_s + done_s, step_s, planned_s);
             }
+            let state = self.sample_state(sample_s + SAMPLE_S);
+            self.recorder.sample(&state);
         }
     }
 
-    /// One minute; gives the last current of the bank, A.
-    fn minute(&mut self, clock_s: f64, step_s: f64, steps: u32) -> f64 {
-        let interval = self.open(clock_s, INTERVAL_S, step_s, true);
+    /// One interval of at most `planned_s`; gives how long it was, s.
+    fn interval(&mut self, clock_s: f64, step_s: f64, planned_s: f64) -> f64 {
+        let interval = self.open(clock_s, planned_s, step_s, true);
         self.cooling.refresh(
             self.cabin.air_c(),
             self.cabin.humidity_ratio(),
             self.body.description.pressure_pa,
             interval.surroundings.outdoor_c,
         );
+        self.power.set_bank_temperature(self.bank_c());
+        let began_c = self.cabin.air_c();
         let mut appliances_j = 0.0;
-        let mut current_a = 0.0;
-        for step in 0..steps {
-            let now_s = clock_s + step_s * f64::from(step);
-            let power = self.step(&interval, now_s, step_s, &mut appliances_j);
-            current_a = power.current_a;
+        let mut passed_s = 0.0;
+        while passed_s < planned_s - LEAST_STEP_S {
+            let now_s = clock_s + passed_s;
+            let length_s = step_s.min(planned_s - passed_s);
+            let (taken_s, switches) = self.step(&interval, now_s, length_s, &mut appliances_j);
+            passed_s += taken_s;
+            if switches || self.cooling.needs_refresh() {
+                break;
+            }
         }
+        let change_k = (self.cabin.air_c() - began_c).abs() * SAMPLE_S / passed_s;
+        self.quiet = change_k < FAST_CHANGE_K && passed_s >= planned_s - LEAST_STEP_S;
+        self.close(&interval, passed_s, appliances_j);
+        passed_s
+    }
+
+    /// Books an interval.
+    fn close(&mut self, interval: &Interval, span_s: f64, appliances_j: f64) {
         let mut ledger = Ledger::default();
         self.cabin.close_interval(&mut ledger);
         let latent_j_kg = air::latent_heat_vaporisation_j_per_kg(self.cabin.air_c());
-        self.recorder.interval(
-            INTERVAL_S,
-            &interval.gains,
-            appliances_j,
-            &ledger,
-            latent_j_kg,
-        );
-        current_a
+        self.recorder
+            .interval(span_s, &interval.gains, appliances_j, &ledger, latent_j_kg);
     }
 
-    /// One step of thermostat, bank and network.
+    /// One step, cut short where the thermostat switches within it; gives its length, s, and whether it was cut.
     fn step(
         &mut self,
         interval: &Interval,
         now_s: f64,
         step_s: f64,
         appliances_j: &mut f64,
-    ) -> PowerStep {
-        let mut cooler =
-            self.cooling
-                .step(step_s, now_s, self.cabin.air_c(), interval.cooler_waits);
+    ) -> (f64, bool) {
+        self.cabin.set_step(step_s);
+        let air = self.air_ahead(interval);
+        let switch_s = self
+            .cooling
+            .switch_after_s(step_s, now_s, &air, interval.cooler_waits)
+            .filter(|after_s| (LEAST_STEP_S..step_s - LEAST_STEP_S).contains(after_s));
+        let Some(switch_s) = switch_s else {
+            self.part(interval, now_s, step_s, &air, appliances_j);
+            return (step_s, false);
+        };
+        self.cabin.set_step(switch_s);
+        let air = self.air_ahead(interval);
+        self.part(interval, now_s, switch_s, &air, appliances_j);
+        self.switch_c = self.cooling.switch_c();
+        (switch_s, true)
+    }
+
+    fn air_ahead(&mut self, interval: &Interval) -> AirAhead {
+        let gains = interval.gains.with_appliances(interval.loads_w);
+        AirAhead {
+            now_c: self.cabin.air_c(),
+            forecast: self.cabin.forecast(&gains),
+        }
+    }
+
+    /// A step or a part of one: thermostat, bank and network in turn.
+    fn part(
+        &mut self,
+        interval: &Interval,
+        now_s: f64,
+        step_s: f64,
+        air: &AirAhead,
+        appliances_j: &mut f64,
+    ) {
+        let mut cooler = self.cooling.step(step_s, now_s, air, interval.cooler_waits);
         let demand = Demand {
             cooler_w: cooler.electric_power_w,
             loads_w: interval.loads_w,
@@ -252,7 +313,7 @@ impl<'a> Run<'a> {
             driving_share: interval.driving_share,
             shore_share: interval.shore_share,
         };
-        let power = self.power.step(step_s, &demand, self.bank_c());
+        let power = self.power.step(step_s, &demand);
         if self.cooling.after(step_s, &cooler, &power, &self.power) {
             cooler = CoolerStep::NONE;
         }
@@ -264,7 +325,7 @@ impl<'a> Run<'a> {
         self.recorder.step(step_s, &power, cooler.capacity_share);
         self.electric_in_j += (power.panels_w + power.driving_w + power.shore_w) * step_s;
         self.electric_out_j += (power.cooler_w + power.loads_w + power.loss_w) * step_s;
-        power
+        self.bank_current_a = power.current_a;
     }
 
     /// Keeps the extremes and firsts of the run.
@@ -298,6 +359,10 @@ impl<'a> Run<'a> {
             cooler_running: self.cooling.running(),
         };
         let cooler_waits = self.ventilation.decide(&situation);
+        if cooled {
+            let cabin_c = self.switch_c.take().unwrap_or(situation.cabin_c);
+            self.cooling.settle(clock_s, cabin_c, cooler_waits);
+        }
         let road_m_s = if self.drives_at(clock_s) {
             self.document.charging.drive_speed_m_s
         } else {
@@ -367,7 +432,7 @@ impl<'a> Run<'a> {
         self.cabin.replace_panes(pane);
     }
 
-    fn sample_state(&self, clock_s: f64, bank_current_a: f64) -> SampleState {
+    fn sample_state(&self, clock_s: f64) -> SampleState {
         let surroundings = self.environment.at(clock_s);
         SampleState {
             clock_s,
@@ -382,7 +447,7 @@ impl<'a> Run<'a> {
             sun_w_m2: surroundings.horizontal_sun_w_m2,
             state_of_charge: self.power.state_of_charge(),
             bank_voltage_v: self.power.voltage_v(),
-            bank_current_a,
+            bank_current_a: self.bank_current_a,
             stopped: self.cooling.stopped(),
         }
     }

@@ -155,7 +155,7 @@ pub(super) const COOLER: &[Field] = &[
             |d| d.cooler.least_capacity_share,
             |d, v| d.cooler.least_capacity_share = v,
         ),
-        basis: Basis::Published("four-speed map of NREL: least capacity 0.36 of full"),
+        basis: Basis::CommonPractice,
     },
     Field {
         id: 103,

@@ -573,24 +573,27 @@ impl Cabin {
 
     fn substitute(&mut self, air_c: f64, star_c: f64) {
         let (now, sums, eliminated) = (&self.now, &mut self.sums, &self.eliminated);
+        let step_s = now.step_s;
         let mut implicit = [0.0; LANES];
         for lane in 0..LANES {
-            implicit[lane] = eliminated[NODES - 1][lane]
-                + now.inverse_diagonal[NODES - 1][lane]
-                    * (now.to_air[lane] * air_c + now.to_star[lane] * star_c);
-            sums.inner[lane] += implicit[lane] * now.step_s;
+            let from_cabin = now.to_air[lane] * air_c + now.to_star[lane] * star_c;
+            let value =
+                eliminated[NODES - 1][lane] + now.inverse_diagonal[NODES - 1][lane] * from_cabin;
+            implicit[lane] = value;
+            sums.inner[lane] += value * step_s;
+            advance(&mut self.temperature[NODES - 1][lane], value);
         }
-        advance(&mut self.temperature[NODES - 1], &implicit);
         for node in (0..NODES - 1).rev() {
             for lane in 0..LANES {
-                implicit[lane] = eliminated[node][lane] + now.back[node][lane] * implicit[lane];
+                let value = eliminated[node][lane] + now.back[node][lane] * implicit[lane];
+                implicit[lane] = value;
+                advance(&mut self.temperature[node][lane], value);
             }
             if node == NODES - 2 {
-                accumulate(&mut sums.beneath, &implicit, now.step_s);
+                accumulate(&mut sums.beneath, &implicit, step_s);
             }
-            advance(&mut self.temperature[node], &implicit);
         }
-        accumulate(&mut sums.outer, &implicit, now.step_s);
+        accumulate(&mut sums.outer, &implicit, step_s);
     }
 
     fn advance_core(&mut self, air_c: f64, star_c: f64) {
@@ -663,12 +666,13 @@ impl Coefficients {
     }
 }
 
-fn advance(old: &mut Lanes, implicit: &Lanes) {
-    for (old, implicit) in old.iter_mut().zip(implicit) {
-        *old += (implicit - *old) * (1.0 / THETA);
-    }
+/// From the implicit instant to the end of the step.
+#[inline]
+fn advance(old: &mut f64, implicit: f64) {
+    *old += (implicit - *old) * (1.0 / THETA);
 }
 
+#[inline]
 fn accumulate(sums: &mut Lanes, row: &Lanes, weight: f64) {
     for (sum, value) in sums.iter_mut().zip(row) {
         *sum += value * weight;

@@ -112,6 +112,7 @@ mod tests {
     fn the_total_is_its_parts_with_tax() {
         let mut document = example();
         document.prices.tax_share = 0.1;
+        document.battery.capacity_ah = 400.0;
         let cost = cost(&document);
         assert!((cost.total / 1.1 + cost.tax - cost.total).abs() < 1e-9);
         // By hand: 400 Ah · 12.8 V · 0.40 a Wh.

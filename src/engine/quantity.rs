@@ -27,6 +27,13 @@ pub fn celsius_from_kelvin(temperature_k: f64) -> f64 {
     temperature_k - ZERO_CELSIUS_K
 }
 
+/// Longwave of a black surface at a temperature (°C), W/m²: σ T⁴ (Stefan–Boltzmann).
+#[must_use]
+pub fn black_body_w_m2(surface_c: f64) -> f64 {
+    let square = kelvin_from_celsius(surface_c) * kelvin_from_celsius(surface_c);
+    STEFAN_BOLTZMANN_W_M2_K4 * square * square
+}
+
 /// Cube root of a number of either sign, within 1e-14 of it.
 ///
 /// Convection asks for it more often than for anything else, and the correctly rounded one of the mathematics library costs

@@ -9,6 +9,8 @@
 //! upright or flat, that of a real car slopes; its cabin is one well-mixed node, measurements were taken at one point between
 //! the seats. So the bounds are those of the papers' scatter, not of the model.
 
+#![expect(clippy::unwrap_used, reason = "a check fails by panicking")]
+
 use noonday_engine::scenario::{
     FanUse, Ground, InsulationMaterial, Scenario, ScenarioDocument, Terrain, example,
 };

@@ -18,6 +18,12 @@ const TOLERANCE_K: f64 = 0.05;
 const HOURS_PER_DAY: f64 = 24.0;
 
 /// Judges a run, beside the same without a cooler.
+///
+/// A window is missed where the felt temperature lies more than 0.05 K above its limit, or the relative humidity above its own;
+/// a sample stands for the time until the next. Windows repeat every day and are cut to the run.
+///
+/// * `document` — of the validated scenario that was run
+/// * `with`, `without` — its runs with and without cooler; the same one twice where there is none
 #[must_use]
 pub fn judge(document: &ScenarioDocument, with: &Results, without: &Results) -> Verdict {
     let mut windows: Vec<WindowVerdict> = document

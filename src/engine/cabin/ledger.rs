@@ -48,7 +48,7 @@ pub struct Ledger {
 }
 
 impl Ledger {
-    /// Adds another ledger to this one.
+    /// Adds another ledger to this one, path by path.
     pub fn add(&mut self, other: &Self) {
         for (sum, part) in self.conducted_j.iter_mut().zip(&other.conducted_j) {
             *sum += part;
@@ -72,7 +72,7 @@ impl Ledger {
         self.throughput_kg += other.throughput_kg;
     }
 
-    /// What came in less what went out less what was stored over the whole network, over the throughput.
+    /// What came in less what went out less what was stored over the whole network, as a share of the throughput; 0 is perfect.
     #[must_use]
     pub fn heat_residual(&self) -> f64 {
         let net_j = self.outside_j
@@ -100,7 +100,7 @@ impl Ledger {
         (net_j - self.stored_inside_j) / self.throughput_j.max(LEAST_THROUGHPUT_J)
     }
 
-    /// The same for water.
+    /// The same as [`Self::heat_residual`] for water.
     #[must_use]
     pub fn moisture_residual(&self) -> f64 {
         let net_kg = self.exchanged_kg + self.moisture_gains_kg - self.coil_kg - self.condensed_kg;

@@ -45,12 +45,12 @@ pub struct Cabin {
 }
 
 impl Cabin {
-    /// Builds the network, everything at one temperature (°C) and humidity ratio (kg/kg).
+    /// Builds the network, everything at one temperature (°C, −60…120) and humidity ratio (kg/kg, zero or more).
     ///
     /// `wind_profile` is that of the land around.
     ///
     /// # Errors
-    /// When the description does not hold together.
+    /// [`CabinError`] when the description does not hold together.
     pub fn new(
         description: &CabinDescription,
         wind_profile: &WindProfile,
@@ -103,7 +103,8 @@ impl Cabin {
         self.star_c
     }
 
-    /// Mean temperature of an element's nodes by their capacity, °C: of stored goods, say, and of the bank among them.
+    /// Mean temperature of an element's nodes by their capacity, °C: of stored goods, say, and of the bank among them;
+    /// none if there is no such element.
     #[must_use]
     pub fn core_c(&self, element: usize) -> Option<f64> {
         let capacities = self.elements.get(element)?.chain.capacity_j_m2_k;
@@ -122,13 +123,13 @@ impl Cabin {
         self.moisture.humidity_ratio
     }
 
-    /// Temperature of an element's outer face, °C.
+    /// Temperature of an element's outer face, °C; none if there is no such element.
     #[must_use]
     pub fn outer_face_c(&self, element: usize) -> Option<f64> {
         (element < self.elements.len()).then(|| self.temperature[0][element])
     }
 
-    /// Temperature of an element's inner face, °C.
+    /// Temperature of an element's inner face, °C; none if there is no such element.
     #[must_use]
     pub fn inner_face_c(&self, element: usize) -> Option<f64> {
         (element < self.elements.len()).then(|| self.temperature[NODES - 1][element])

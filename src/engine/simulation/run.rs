@@ -80,7 +80,7 @@ impl Prepared {
         self.run_in_steps((SHORT_INTERVAL_S / STEP_S) as u32)
     }
 
-    /// Runs the scenario with a number of steps in each minute, from one up.
+    /// Runs the scenario with a number of steps in each minute, from one up; none counts as one.
     ///
     /// # Errors
     /// When a component refuses its input, which no validated scenario makes it do.

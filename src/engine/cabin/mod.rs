@@ -22,6 +22,7 @@ mod ledger;
 mod moisture;
 mod network;
 mod star;
+mod strip;
 
 pub use boundary::{AirExchange, Boundary, LaneSun};
 pub use chain::{Chain, Layer};

@@ -241,7 +241,11 @@ impl Cooling {
             return CoolerStep::NONE;
         };
         let mut lag = unit.lag;
-        let started_up = lag.advance(step_s, 1.0);
+        let started_up = if may_run {
+            lag.advance(step_s, 1.0)
+        } else {
+            0.0
+        };
         let cabin_c = unit.controlled_c(air, started_up);
         let mut command = unit
             .thermostat

@@ -179,11 +179,14 @@ impl Power {
 
     /// Current at the bank and voltage at the cooler for a power at the cooler, W: V = (U + √(U² − 4 P R))/2.
     pub(super) fn cooler_feed(&self, cooler_w: f64) -> (f64, f64) {
-        let at_cable_w = match &self.inverter {
-            Some(inverter) if cooler_w > 0.0 => inverter.input_power_w(cooler_w),
-            _ => cooler_w,
-        };
         let bank_v = self.voltage_v;
+        if cooler_w <= 0.0 {
+            return (0.0, bank_v);
+        }
+        let at_cable_w = match &self.inverter {
+            Some(inverter) => inverter.input_power_w(cooler_w),
+            None => cooler_w,
+        };
         let root = (bank_v * bank_v - 4.0 * at_cable_w * self.cable_ohm).max(0.0);
         let arriving_v = 0.5 * (bank_v + root.sqrt());
         (at_cable_w / arriving_v, arriving_v)
@@ -221,10 +224,10 @@ impl Power {
         let taken_w = (asked_w + bank.power_w).min(offered_w);
         let served_w = offered_w.min(taken_w) - bank.power_w;
         let short = served_w < asked_w - SHORTFALL_W;
-        let kept = if offered_w > 0.0 {
-            taken_w.max(0.0) / offered_w
+        let kept = if taken_w == offered_w || offered_w <= 0.0 {
+            1.0
         } else {
-            0.0
+            taken_w.max(0.0) / offered_w
         };
         let step = PowerStep {
             cooler_w,

@@ -39,6 +39,9 @@ const FAST_CHANGE_K: f64 = 0.5;
 /// overshoot by many kelvins if its convection stayed as weak as before.
 const DRIFT_K: f64 = 1.0;
 
+/// Electric throughput below which a residual is not taken relative to it, Wh.
+const LEAST_THROUGHPUT_WH: f64 = 1e-3;
+
 /// Step of the day before the run, s.
 const SETTLING_STEP_S: f64 = 300.0;
 
@@ -61,8 +64,6 @@ pub(super) struct Run<'a> {
     /// Temperature to feed to the thermostat where an interval was cut for it, °C.
     pub(super) switch_c: Option<f64>,
     bank_current_a: f64,
-    electric_in_j: f64,
-    electric_out_j: f64,
     stored_wh_at_start: f64,
 }
 
@@ -104,8 +105,6 @@ impl<'a> Run<'a> {
             quiet: false,
             switch_c: None,
             bank_current_a: 0.0,
-            electric_in_j: 0.0,
-            electric_out_j: 0.0,
             stored_wh_at_start: power.stored_wh(),
             power,
         })
@@ -277,8 +276,6 @@ impl<'a> Run<'a> {
         let gains: Gains = interval.gains.with_appliances(appliances_w);
         self.cabin.step(&gains, &cooler.extraction);
         self.recorder.step(step_s, &power, cooler.capacity_share);
-        self.electric_in_j += (power.panels_w + power.driving_w + power.shore_w) * step_s;
-        self.electric_out_j += (power.cooler_w + power.loads_w + power.loss_w) * step_s;
         self.bank_current_a = power.current_a;
     }
 
@@ -326,9 +323,11 @@ impl<'a> Run<'a> {
 
     /// What the run leaves.
     pub(super) fn results(self) -> Results {
-        let ledger = &self.recorder.ledger;
-        let stored_j = (self.power.stored_wh() - self.stored_wh_at_start) * SECONDS_PER_HOUR;
-        let electric_j = self.electric_in_j - self.electric_out_j - stored_j;
+        let (ledger, totals) = (&self.recorder.ledger, &self.recorder.totals);
+        let electric_in_wh = totals.panels_wh + totals.driving_wh + totals.shore_wh;
+        let electric_out_wh = totals.cooler_wh + totals.loads_wh + totals.bank_loss_wh;
+        let stored_wh = self.power.stored_wh() - self.stored_wh_at_start;
+        let electric_wh = electric_in_wh - electric_out_wh - stored_wh;
         let heat = ledger
             .heat_residual()
             .abs()
@@ -337,8 +336,8 @@ impl<'a> Run<'a> {
             balance: Balance {
                 heat_residual: heat,
                 moisture_residual: ledger.moisture_residual().abs(),
-                electric_residual: electric_j.abs()
-                    / (self.electric_in_j + self.electric_out_j).max(1.0),
+                electric_residual: electric_wh.abs()
+                    / (electric_in_wh + electric_out_wh).max(LEAST_THROUGHPUT_WH),
             },
             curves_extrapolated: self.cooling.extrapolated(),
             series: self.recorder.series,

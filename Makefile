@@ -1,0 +1,116 @@
+# Every target first installs what it needs and finds missing; `make` alone lists the targets.
+# Versions are pinned where each tool reads them: rust-toolchain.toml, Trunk.toml, tests/browser/package-lock.json.
+
+SHELL := bash
+.SHELLFLAGS := -euo pipefail -c
+.DEFAULT_GOAL := help
+.DELETE_ON_ERROR:
+.PHONY: help serve build test validate bench screenshot clean rust system tools
+
+pinned = $(shell sed -n 's/^$(1) *= *"=\{0,1\}\([^"]*\)"/\1/p' $(2))
+RUST_VERSION := $(call pinned,channel,rust-toolchain.toml)
+TRUNK_VERSION := $(call pinned,trunk-version,Trunk.toml)
+WASM_BINDGEN_VERSION := $(call pinned,wasm_bindgen,Trunk.toml)
+NODE_MAJOR_LEAST := 20
+
+BROWSER_TESTS := tests/browser
+NODE_MODULES := $(BROWSER_TESTS)/node_modules
+STAMPS := .tools/stamps
+TRUNK_STAMP := $(STAMPS)/trunk-$(TRUNK_VERSION)
+WASM_BINDGEN_STAMP := $(STAMPS)/wasm-bindgen-cli-$(WASM_BINDGEN_VERSION)
+# npm writes this file last, so it is newer than the lock file exactly when the installation is complete.
+NPM_STAMP := $(NODE_MODULES)/.package-lock.json
+
+SCREENSHOT ?= docs/noonday.png
+
+export PATH := $(CURDIR)/.tools/bin:$(CURDIR)/$(NODE_MODULES)/.bin:$(HOME)/.cargo/bin:$(PATH)
+export CHROMIUM ?= $(or $(shell command -v chromium),/usr/bin/chromium)
+
+# The pinned compiler often is there under another name, such as stable: use it rather than fetch it again.
+ifeq ($(origin RUSTUP_TOOLCHAIN),undefined)
+TOOLCHAIN_FOUND := $(shell for name in $$(rustup toolchain list --quiet 2>/dev/null); do \
+	if rustup run $$name rustc --version 2>/dev/null | grep -q '^rustc $(RUST_VERSION) '; then echo $$name; break; fi; done)
+ifneq ($(TOOLCHAIN_FOUND),)
+export RUSTUP_TOOLCHAIN := $(TOOLCHAIN_FOUND)
+endif
+endif
+
+# Trunk reads NO_COLOR as true or false and stops at the customary 1.
+TRUNK := env -u NO_COLOR trunk
+# Link-time optimisation would double the wait for the tools and gain them nothing.
+CARGO_INSTALL := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
+	cargo install --root .tools --locked --no-default-features
+AS_ROOT := $(if $(filter-out 0,$(shell id -u)),sudo)
+
+help: ## List the targets
+	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-11s %s\n", $$1, $$2 }' Makefile
+
+serve: tools ## Serve the page on this machine, rebuild at each change, open the browser if there is one
+	@port=8080; while (exec 3<>/dev/tcp/127.0.0.1/$$port) 2>/dev/null; do port=$$((port + 1)); done; \
+	open=false; \
+	if [ -n "$${DISPLAY:-}$${WAYLAND_DISPLAY:-}" ] && command -v xdg-open >/dev/null || [ "$$(uname)" = Darwin ]; then open=true; fi; \
+	echo "Noonday will be at http://127.0.0.1:$$port/"; \
+	exec $(TRUNK) serve --port $$port --open $$open --dist .tools/serve
+
+build: tools ## Build dist/: static files that work from any folder of any web server
+	rm -rf dist
+	$(TRUNK) build --release
+	@node $(BROWSER_TESTS)/sizes.mjs dist
+
+test: tools ## Check format and lints, run all tests, build, and try the page in a real browser
+	cargo fmt --all --check
+	cargo clippy --locked --workspace --all-targets -- -D warnings
+	cargo clippy --locked --package noonday --target wasm32-unknown-unknown -- -D warnings
+	cargo test --locked --workspace
+	$(MAKE) --no-print-directory build
+	node --test --test-reporter=spec $(BROWSER_TESTS)/*.test.mjs
+
+validate: rust ## Run the engine against the published reference values
+	cargo test --locked --package noonday-tests
+
+bench: rust ## Measure the engine's speed
+	cargo bench --locked --workspace
+
+screenshot: build ## Take the picture of the page for the README
+	node $(BROWSER_TESTS)/screenshot.mjs $(SCREENSHOT)
+
+clean: ## Remove everything built; installed tools stay
+	cargo clean
+	rm -rf dist .tools/serve $(BROWSER_TESTS)/output
+
+tools: system rust $(TRUNK_STAMP) $(WASM_BINDGEN_STAMP) $(NPM_STAMP)
+	@cargo fetch --locked --quiet
+
+rust: system
+	@command -v rustup >/dev/null || { echo "rustup is missing. Install it with your system's package manager or as rust-lang.org says, then run make again." >&2; exit 1; }
+	@rustup run $${RUSTUP_TOOLCHAIN:-$(RUST_VERSION)} rustc --version >/dev/null 2>&1 || rustup toolchain install $(RUST_VERSION) --profile minimal
+	@toolchain=$${RUSTUP_TOOLCHAIN:-$(RUST_VERSION)}; \
+	installed=$$(rustup target list --installed --toolchain $$toolchain; rustup component list --installed --toolchain $$toolchain); \
+	grep -q '^wasm32-unknown-unknown$$' <<<"$$installed" || rustup target add wasm32-unknown-unknown --toolchain $$toolchain; \
+	for component in rustfmt clippy; do grep -q "^$$component" <<<"$$installed" || rustup component add $$component --toolchain $$toolchain; done
+
+system:
+	@missing=(); \
+	command -v cc >/dev/null || missing+=(gcc libc6-dev); \
+	command -v node >/dev/null || missing+=(nodejs npm); \
+	command -v "$$CHROMIUM" >/dev/null || missing+=(chromium); \
+	command -v pdftotext >/dev/null || missing+=(poppler-utils); \
+	if [ $${#missing[@]} -gt 0 ]; then \
+		command -v apt-get >/dev/null || { echo "Please install: $${missing[*]} (a Chromium elsewhere: set CHROMIUM to its path)" >&2; exit 1; }; \
+		$(AS_ROOT) apt-get update </dev/null; \
+		$(AS_ROOT) env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends "$${missing[@]}" </dev/null; \
+	fi
+	@node -e 'process.exit(process.versions.node.split(".")[0] < $(NODE_MAJOR_LEAST) ? 1 : 0)' || \
+		{ echo "Node.js $(NODE_MAJOR_LEAST) or later is needed; this is $$(node --version)." >&2; exit 1; }
+
+$(TRUNK_STAMP): | rust
+	$(CARGO_INSTALL) trunk --version $(TRUNK_VERSION)
+	@mkdir -p $(@D) && touch $@
+
+$(WASM_BINDGEN_STAMP): | rust
+	$(CARGO_INSTALL) wasm-bindgen-cli --version $(WASM_BINDGEN_VERSION)
+	@mkdir -p $(@D) && touch $@
+
+$(NPM_STAMP): $(BROWSER_TESTS)/package-lock.json | system
+	cd $(BROWSER_TESTS) && npm ci --no-audit --no-fund --ignore-scripts
+	@touch $@

@@ -1,1 +1,68 @@
-fn main() {}
+//! The page of Noonday: shows a consult and asks for it; the engine decides.
+
+mod answer;
+mod charts;
+mod desk;
+mod format;
+mod inputs;
+mod share_link;
+mod state;
+mod storage;
+mod text;
+mod widgets;
+
+use answer::{Cautions, Figures, Lead, Rest};
+use charts::{BankChart, Easel, ReadingLine, SampleTable, Strip, TemperatureChart};
+use desk::{Desk, Start};
+use inputs::{Inputs, Opened};
+use leptos::prelude::*;
+use text::charts::{bank_readings, temperature_readings};
+use text::page;
+use widgets::{Masthead, Notices};
+
+fn main() {
+    if let Some(start) = Start::read() {
+        leptos::mount::mount_to_body(move || view! { <Page start /> });
+    }
+}
+
+#[component]
+fn Page(start: Start) -> impl IntoView {
+    let (state, desk) = Desk::new(start);
+    provide_context(state);
+    provide_context(desk);
+    provide_context(Opened::new());
+    provide_context(Easel::new(state));
+    Effect::new(move |_| {
+        let title = state
+            .document
+            .with(|document| page::document_title(&document.name));
+        document().set_title(&title);
+    });
+    view! {
+        <a class="skip" href="#inputs">
+            {page::SKIP}
+        </a>
+        <Masthead />
+        <main>
+            <Notices />
+            <div class="work">
+                <section class="day" aria-label=page::THE_DAY>
+                    <div class="glance">
+                        <Lead />
+                        <TemperatureChart />
+                        <Strip />
+                        <ReadingLine read=temperature_readings />
+                    </div>
+                    <Rest />
+                    <BankChart />
+                    <ReadingLine read=bank_readings />
+                    <SampleTable />
+                    <Cautions />
+                </section>
+                <Inputs />
+            </div>
+            <Figures />
+        </main>
+    }
+}

@@ -1,0 +1,169 @@
+//! The answer in sentences, and the figures behind it.
+
+mod figures;
+
+pub use figures::Figures;
+
+use crate::inputs::Opened;
+use crate::state::{AppState, Trouble};
+use crate::text::answer::{Answer, answer, help};
+use crate::text::{fields::full_label, page};
+use leptos::prelude::*;
+use noonday_engine::scenario::{NeededFor, ScenarioDocument, example, field};
+
+/// The answer of the state shown.
+fn answer_shown(state: AppState) -> Memo<Answer> {
+    Memo::new(move |_| answer(&state.advice.get(), &state.voice.get()))
+}
+
+/// What would help most, once the inputs have settled; nothing while they move.
+fn help_shown(state: AppState) -> Memo<Option<String>> {
+    Memo::new(move |_| {
+        let settled = state.settled.get();
+        let rests = state
+            .checked
+            .with(|checked| settled.as_ref() == Some(&checked.scenario));
+        let headline = state.advice.get().verdict.headline;
+        rests
+            .then(|| state.effects.with(|effects| help(effects, headline, &state.voice.get())))
+            .flatten()
+    })
+}
+
+/// The one sentence that stays in view, and what is held back if anything is.
+#[component]
+pub fn Lead() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let shown = answer_shown(state);
+    view! {
+        <h2 class="visually-hidden">{page::ANSWER}</h2>
+        <p class="lead" data-answer="lead">
+            {move || shown.with(|answer| answer.lead.clone())}
+        </p>
+        <Held />
+    }
+}
+
+#[component]
+fn Held() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let opened = expect_context::<Opened>();
+    let note = move |trouble: Trouble| {
+        let name = field(trouble.key).map_or_else(String::new, full_label);
+        view! {
+            <b>{name}</b>
+            ": "
+            {trouble.why}
+            " "
+            <button type="button" class="quiet" on:click=move |_| opened.show(trouble.key)>
+                {page::SHOW_ENTRY}
+            </button>
+        }
+    };
+    view! {
+        <div class="held" role="status">
+            {move || {
+                state
+                    .troubles
+                    .with(|troubles| troubles.first().cloned())
+                    .map(|trouble| {
+                        view! { <p>{page::HELD} " " {note(trouble)}</p> }
+                    })
+            }}
+        </div>
+    }
+}
+
+/// The rest of the answer.
+#[component]
+pub fn Rest() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let shown = answer_shown(state);
+    let help = help_shown(state);
+    view! {
+        <div class="rest" data-answer="rest">
+            <p>
+                {move || shown.with(|answer| answer.cause.clone())} " "
+                {move || shown.with(|answer| answer.bank.clone())} " "
+                {move || shown.with(|answer| answer.without_cooler.clone())}
+            </p>
+            <p class="help" data-answer="help">
+                {move || help.get()}
+            </p>
+        </div>
+        <Announcement />
+    }
+}
+
+/// What a screen reader is told once a change has settled.
+#[component]
+fn Announcement() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let shown = answer_shown(state);
+    let help = help_shown(state);
+    let told = Memo::new(move |before: Option<&String>| {
+        let settled = state.settled.get();
+        let rests = state
+            .checked
+            .with(|checked| settled.as_ref() == Some(&checked.scenario));
+        if !rests {
+            return before.cloned().unwrap_or_default();
+        }
+        let spoken = shown.with(Answer::spoken);
+        match help.get() {
+            Some(help) => format!("{spoken} {}", help.replace('\u{a0}', " ")),
+            None => spoken,
+        }
+    });
+    view! {
+        <p class="visually-hidden" role="status" aria-live="polite" data-answer="announced">
+            {move || told.get()}
+        </p>
+    }
+}
+
+/// Cautions where people or animals are concerned, and the label of the example.
+#[component]
+pub fn Cautions() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let animals = Memo::new(move |_| state.document.with(concerns_animals));
+    let is_example = Memo::new(move |_| state.document.with(|document| *document == example()));
+    view! {
+        <div class="cautions">
+            <p class="caution">
+                {move || {
+                    if animals.get() { page::CAUTION_ANIMALS } else { page::CAUTION_ALL }
+                }}
+            </p>
+            {move || {
+                is_example.get().then(|| view! { <p class="note">{page::EXAMPLE_NOTE}</p> })
+            }}
+        </div>
+    }
+}
+
+fn concerns_animals(document: &ScenarioDocument) -> bool {
+    let asked = document
+        .need
+        .windows
+        .iter()
+        .any(|window| window.needed_for == NeededFor::Animals);
+    asked || document.occupants.dogs > 0.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn animals_are_a_concern_when_in_it_or_when_it_must_be_cool_for_them() {
+        let mut document = example();
+        assert!(concerns_animals(&document));
+        document.occupants.dogs = 0.0;
+        assert!(concerns_animals(&document));
+        for window in &mut document.need.windows {
+            window.needed_for = NeededFor::People;
+        }
+        assert!(!concerns_animals(&document));
+    }
+}

@@ -1,0 +1,205 @@
+//! The day as a strip of sky: its colour follows the sun, and a small sun on it reads any hour.
+
+use super::cursor::{reading_index, share_of};
+use super::frame::{hour_ticks, midnights};
+use crate::state::AppState;
+use crate::text::Voice;
+use crate::text::charts::{Reading, reading_spoken};
+use crate::text::page;
+use leptos::prelude::*;
+use noonday_engine::advice::Advice;
+use noonday_engine::simulation::Series;
+
+/// Stops of the sky's colour along the day.
+const STOPS: usize = 48;
+/// Sun on a horizontal square metre, W/m², and the colour of the sky under it.
+const SKY: [(f64, [f64; 3]); 6] = [
+    (0.0, [22.0, 33.0, 62.0]),
+    (15.0, [92.0, 74.0, 102.0]),
+    (90.0, [226.0, 150.0, 96.0]),
+    (260.0, [250.0, 214.0, 150.0]),
+    (600.0, [255.0, 236.0, 180.0]),
+    (1_000.0, [255.0, 248.0, 222.0]),
+];
+/// Sun below which it is night for the small sun on the strip, W/m².
+const NIGHT_W_M2: f64 = 5.0;
+/// Width of the plot for which hours are labelled when nothing else is known, CSS pixels.
+const USUAL_WIDTH: f64 = 270.0;
+
+/// The strip with its hours and the slider on it.
+#[component]
+pub fn Strip() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let index = reading_index(state);
+    let last = Memo::new(move |_| {
+        let advice = state.advice.get();
+        advice.with_cooler.series.time_h.len().saturating_sub(1)
+    });
+    let sky = Memo::new(move |_| sky(&state.advice.get().with_cooler.series));
+    let night = Memo::new(move |_| {
+        let advice = state.advice.get();
+        let sun = advice.with_cooler.series.sun_w_m2.get(index.get()).copied();
+        sun.unwrap_or_default() < NIGHT_W_M2
+    });
+    let moved = move |event: leptos::ev::Event| {
+        state.cursor.set(event_target_value(&event).parse().ok());
+    };
+    view! {
+        <div class="strip">
+            <div class="sky" style:background=move || sky.get()></div>
+            <input
+                type="range"
+                class="hour-slider"
+                class:night=move || night.get()
+                min="0"
+                max=move || last.get()
+                step="1"
+                prop:value=move || index.get().to_string()
+                aria-label=page::HOUR
+                aria-valuetext=move || {
+                    reading_spoken(&state.advice.get(), index.get(), &state.voice.get())
+                }
+                title=page::HOUR_HINT
+                on:input=moved
+            />
+            <Hours />
+        </div>
+    }
+}
+
+#[component]
+fn Hours() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let marks = Memo::new(move |_| {
+        let advice = state.advice.get();
+        let voice = state.voice.get();
+        marks(&advice.with_cooler.series, &voice)
+    });
+    view! {
+        <div class="hours" aria-hidden="true">
+            {move || {
+                marks
+                    .get()
+                    .into_iter()
+                    .map(|(share, label, is_midnight)| {
+                        view! {
+                            <span class:midnight=is_midnight style=format!("--share:{share:.4}")>
+                                {label}
+                            </span>
+                        }
+                    })
+                    .collect_view()
+            }}
+        </div>
+    }
+}
+
+/// What is read at the cursor, as a line of text.
+#[component]
+pub fn ReadingLine(
+    /// What is read at a sample.
+    read: fn(&Advice, usize, &Voice) -> Vec<Reading>,
+) -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let index = reading_index(state);
+    let hour = move || {
+        let advice = state.advice.get();
+        let time_h = advice.with_cooler.series.time_h.get(index.get()).copied();
+        time_h.map(|time_h| state.voice.get().instant(time_h))
+    };
+    view! {
+        <p class="reading" data-reading="">
+            <b>{hour}</b>
+            {move || {
+                read(&state.advice.get(), index.get(), &state.voice.get())
+                    .into_iter()
+                    .map(|(name, value)| {
+                        view! {
+                            <span class="read">
+                                {name} " " <span class="value">{value}</span>
+                            </span>
+                        }
+                    })
+                    .collect_view()
+            }}
+        </p>
+    }
+}
+
+/// Hours to label: share of the width, text, and whether it is midnight.
+fn marks(series: &Series, voice: &Voice) -> Vec<(f64, String, bool)> {
+    let (Some(from), Some(until)) = (series.time_h.first(), series.time_h.last()) else {
+        return Vec::new();
+    };
+    let nights = midnights(*from, *until);
+    hour_ticks(*from, *until, USUAL_WIDTH)
+        .into_iter()
+        .map(|hour| {
+            let is_midnight = nights.contains(&hour);
+            let label = if is_midnight {
+                short_day(voice.day_name(hour))
+            } else {
+                voice.units.axis_hour(hour)
+            };
+            (share_of(series, hour), label, is_midnight)
+        })
+        .collect()
+}
+
+fn short_day(name: &str) -> String {
+    name.chars().take(3).collect()
+}
+
+fn sky(series: &Series) -> String {
+    let last = series.sun_w_m2.len().saturating_sub(1);
+    let stops: Vec<String> = (0..=STOPS)
+        .filter_map(|stop| {
+            let sun = series.sun_w_m2.get(stop * last / STOPS)?;
+            let [red, green, blue] = colour(*sun);
+            let place = 100.0 * stop as f64 / STOPS as f64;
+            Some(format!("rgb({red:.0},{green:.0},{blue:.0}) {place:.1}%"))
+        })
+        .collect();
+    if stops.is_empty() {
+        return "none".to_owned();
+    }
+    format!("linear-gradient(to right,{})", stops.join(","))
+}
+
+fn colour(sun_w_m2: f64) -> [f64; 3] {
+    for pair in SKY.windows(2) {
+        if let [(low, under), (high, over)] = pair
+            && sun_w_m2 <= *high
+        {
+            let share = ((sun_w_m2 - low) / (high - low)).clamp(0.0, 1.0);
+            let mixed = |index: usize| {
+                let at = |colour: &[f64; 3]| colour.get(index).copied().unwrap_or_default();
+                at(under) + share * (at(over) - at(under))
+            };
+            return [mixed(0), mixed(1), mixed(2)];
+        }
+    }
+    SKY.last().map(|(_, colour)| *colour).unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_sky_is_dark_by_night_and_bright_at_noon() {
+        assert_eq!(colour(0.0), [22.0, 33.0, 62.0]);
+        assert_eq!(colour(1_400.0), [255.0, 248.0, 222.0]);
+        assert_eq!(colour(175.0), [238.0, 182.0, 123.0]);
+    }
+
+    #[test]
+    fn the_strip_has_a_stop_for_each_half_hour() {
+        let series = Series {
+            sun_w_m2: (0..=288).map(f64::from).collect(),
+            ..Series::default()
+        };
+        assert_eq!(sky(&series).matches("rgb").count(), STOPS + 1);
+        assert_eq!(sky(&Series::default()), "none");
+    }
+}

@@ -1,0 +1,140 @@
+//! Yes or no, text and day.
+
+use super::row::{field_id, tools, trouble_id, trouble_of};
+use crate::state::AppState;
+use crate::text::fields::wording;
+use leptos::prelude::*;
+use noonday_engine::scenario::{DateField, Field, SwitchField, TextField};
+use noonday_engine::solar::Date;
+
+/// Texts longer than this are written over several lines.
+const LONGEST_LINE: usize = 80;
+
+/// The row of a switch.
+pub fn switch_row(field: &'static Field, switch: &'static SwitchField) -> AnyView {
+    let state = expect_context::<AppState>();
+    let on = Memo::new(move |_| state.document.with(switch.read));
+    let flipped = move |event: leptos::ev::Event| {
+        let value = event_target_checked(&event);
+        state.edit(field, |document| (switch.write)(document, value));
+    };
+    view! {
+        <div class="field">
+            <label class="option">
+                <input
+                    type="checkbox"
+                    id=field_id(field)
+                    prop:checked=move || on.get()
+                    on:change=flipped
+                />
+                <span>{wording(field).label}</span>
+            </label>
+            {tools(field)}
+        </div>
+    }
+    .into_any()
+}
+
+/// The row of a text.
+pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
+    let state = expect_context::<AppState>();
+    let value = Memo::new(move |_| state.document.with(|document| (text.read)(document).to_owned()));
+    let trouble = trouble_of(field);
+    let typed = move |event: leptos::ev::Event| {
+        let value = event_target_value(&event);
+        state.edit(field, |document| (text.write)(document, value));
+    };
+    let control = if text.longest > LONGEST_LINE {
+        view! {
+            <textarea
+                id=field_id(field)
+                rows="3"
+                prop:value=move || value.get()
+                aria-invalid=move || trouble.get().is_some().to_string()
+                aria-describedby=trouble_id(field)
+                on:input=typed
+            ></textarea>
+        }
+        .into_any()
+    } else {
+        view! {
+            <input
+                type="text"
+                id=field_id(field)
+                autocomplete="off"
+                prop:value=move || value.get()
+                aria-invalid=move || trouble.get().is_some().to_string()
+                aria-describedby=trouble_id(field)
+                on:input=typed
+            />
+        }
+        .into_any()
+    };
+    view! {
+        <div class="field wide" class:troubled=move || trouble.get().is_some()>
+            <label for=field_id(field)>{wording(field).label}</label>
+            {control}
+            {tools(field)}
+        </div>
+    }
+    .into_any()
+}
+
+/// The row of a day.
+pub fn date_row(field: &'static Field, date: &'static DateField) -> AnyView {
+    let state = expect_context::<AppState>();
+    let value = Memo::new(move |_| {
+        let date = state.document.with(date.read);
+        format!("{:04}-{:02}-{:02}", date.year, date.month, date.day)
+    });
+    let trouble = trouble_of(field);
+    let picked = move |event: leptos::ev::Event| {
+        if let Some(value) = read_date(&event_target_value(&event)) {
+            state.edit(field, |document| (date.write)(document, value));
+        }
+    };
+    view! {
+        <div class="field" class:troubled=move || trouble.get().is_some()>
+            <label for=field_id(field)>{wording(field).label}</label>
+            <input
+                type="date"
+                id=field_id(field)
+                min="1950-01-01"
+                max="2100-12-31"
+                prop:value=move || value.get()
+                aria-invalid=move || trouble.get().is_some().to_string()
+                aria-describedby=trouble_id(field)
+                on:change=picked
+            />
+            {tools(field)}
+        </div>
+    }
+    .into_any()
+}
+
+/// Reads `2026-07-21`; an emptied box gives nothing.
+fn read_date(text: &str) -> Option<Date> {
+    let mut parts = text.splitn(3, '-');
+    Some(Date {
+        year: parts.next()?.parse().ok()?,
+        month: parts.next()?.parse().ok()?,
+        day: parts.next()?.parse().ok()?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_are_read_as_browsers_write_them() {
+        let date = Date {
+            year: 2026,
+            month: 7,
+            day: 21,
+        };
+        assert_eq!(read_date("2026-07-21"), Some(date));
+        assert_eq!(read_date(""), None);
+        assert_eq!(read_date("2026-07"), None);
+    }
+}

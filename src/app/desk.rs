@@ -6,7 +6,7 @@
 use crate::share_link;
 use crate::state::AppState;
 use crate::storage::{
-    self, Entry, Listed, Stored, StorageTrouble, UNITS, VISIT, WORKING, WorkingForm,
+    self, Entry, Listed, StorageTrouble, Stored, UNITS, VISIT, WORKING, WorkingForm,
 };
 use crate::text::{page, storage as words};
 use leptos::prelude::*;
@@ -71,9 +71,7 @@ impl Start {
             });
         }
         let fallback = Scenario::new(example()).ok()?;
-        let (document, runnable) = own
-            .found
-            .unwrap_or_else(|| (example(), fallback));
+        let (document, runnable) = own.found.unwrap_or_else(|| (example(), fallback));
         let mut start = Self {
             own: document.clone(),
             document,
@@ -137,9 +135,10 @@ impl Desk {
 
     /// Saves what is shown under its name; a scenario saved under that name before is replaced.
     pub fn save(self) {
-        let document = self.state.checked.with_untracked(|checked| {
-            checked.scenario.document().clone()
-        });
+        let document = self
+            .state
+            .checked
+            .with_untracked(|checked| checked.scenario.document().clone());
         let name = page::shown_name(&document.name);
         let before = self.named(&name);
         let replaces = before.is_some();
@@ -238,7 +237,9 @@ impl Desk {
 
     /// Takes back what the message shown speaks of.
     pub fn undo(self) {
-        let undo = self.notice.with_untracked(|notice| notice.as_ref()?.undo.clone());
+        let undo = self
+            .notice
+            .with_untracked(|notice| notice.as_ref()?.undo.clone());
         let Some(undo) = undo else { return };
         self.notice.set(None);
         for (key, raw) in &undo.stored {

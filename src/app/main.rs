@@ -5,6 +5,7 @@ mod charts;
 mod desk;
 mod format;
 mod inputs;
+mod live;
 mod share_link;
 mod state;
 mod storage;

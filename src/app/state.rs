@@ -130,9 +130,9 @@ impl AppState {
             .troubles
             .with_untracked(|troubles| troubles.iter().any(|trouble| trouble.key == field.key));
         let readable = self.typed.with_untracked(|texts| {
-            texts.get(field.key).is_none_or(|text| {
-                matches!(self.read_typed(field, text), Typed::Value(_))
-            })
+            texts
+                .get(field.key)
+                .is_none_or(|text| matches!(self.read_typed(field, text), Typed::Value(_)))
         });
         if readable && !troubled {
             self.forget_typed(field.key);
@@ -160,9 +160,8 @@ impl AppState {
     pub fn show_units(self, units: UnitSystem) {
         self.typed.update(|texts| {
             texts.retain(|key, text| {
-                field(key).is_some_and(|field| {
-                    !matches!(self.read_typed(field, text), Typed::Value(_))
-                })
+                field(key)
+                    .is_some_and(|field| !matches!(self.read_typed(field, text), Typed::Value(_)))
             });
         });
         self.units.set(units);

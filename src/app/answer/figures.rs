@@ -1,6 +1,7 @@
 //! Bank, electricity, heat by path and cost, as tables.
 
 use crate::format::duration;
+use crate::live::part;
 use crate::state::AppState;
 use crate::text::Voice;
 use crate::text::ledger as words;
@@ -40,7 +41,7 @@ fn Plain(
     note: &'static str,
 ) -> impl IntoView {
     let state = expect_context::<AppState>();
-    let body = move || table_rows(rows(&state.advice.get(), &state.voice.get()));
+    let body = part(move || Some(table_rows(rows(&state.advice.get(), &state.voice.get()))));
     view! {
         <div class="account">
             <table>
@@ -55,12 +56,15 @@ fn Plain(
 #[component]
 fn Heat() -> impl IntoView {
     let state = expect_context::<AppState>();
-    let body = move || {
+    let body = part(move || {
         let advice = state.advice.get();
         let voice = state.voice.get();
         let rows = heat_by_path(&advice.with_cooler.totals);
-        let largest = rows.iter().fold(0.0_f64, |most, (_, heat)| most.max(heat.abs()));
-        rows.into_iter()
+        let largest = rows
+            .iter()
+            .fold(0.0_f64, |most, (_, heat)| most.max(heat.abs()));
+        let rows = rows
+            .into_iter()
             .map(|(path, heat_wh)| {
                 let width = 100.0 * heat_wh.abs() / largest.max(1e-9);
                 view! {
@@ -77,8 +81,9 @@ fn Heat() -> impl IntoView {
                     </tr>
                 }
             })
-            .collect_view()
-    };
+            .collect_view();
+        Some(rows.into_any())
+    });
     view! {
         <div class="account">
             <table>
@@ -93,7 +98,7 @@ fn Heat() -> impl IntoView {
 #[component]
 fn Cost() -> impl IntoView {
     let state = expect_context::<AppState>();
-    let body = move || {
+    let body = part(move || {
         let advice = state.advice.get();
         let voice = state.voice.get();
         let money = |amount| voice.units.money(amount, &voice.currency);
@@ -103,14 +108,15 @@ fn Cost() -> impl IntoView {
             .map(|(name, amount)| (name.to_owned(), money(amount)))
             .collect();
         let total = money(advice.cost.total);
-        view! {
+        let rows = view! {
             {table_rows(rows)}
             <tr class="total">
                 <th scope="row">{words::TOTAL}</th>
                 <td>{total}</td>
             </tr>
-        }
-    };
+        };
+        Some(rows.into_any())
+    });
     view! {
         <div class="account">
             <table>
@@ -125,13 +131,13 @@ fn Cost() -> impl IntoView {
 #[component]
 fn Extrapolated() -> impl IntoView {
     let state = expect_context::<AppState>();
-    move || {
+    part(move || {
         let extrapolated = state.advice.get().with_cooler.curves_extrapolated;
-        extrapolated.then(|| view! { <p class="note">{words::EXTRAPOLATED}</p> })
-    }
+        extrapolated.then(|| view! { <p class="note">{words::EXTRAPOLATED}</p> }.into_any())
+    })
 }
 
-fn table_rows(rows: Vec<Row>) -> impl IntoView {
+fn table_rows(rows: Vec<Row>) -> AnyView {
     rows.into_iter()
         .map(|(name, value)| {
             view! {
@@ -142,6 +148,7 @@ fn table_rows(rows: Vec<Row>) -> impl IntoView {
             }
         })
         .collect_view()
+        .into_any()
 }
 
 fn bank_rows(advice: &Advice, voice: &Voice) -> Vec<Row> {
@@ -174,7 +181,10 @@ fn bank_rows(advice: &Advice, voice: &Voice) -> Vec<Row> {
             duration(hours),
         ));
     }
-    rows.push(("Greatest current out of it".to_owned(), amperes(run.peak_discharge_a.round())));
+    rows.push((
+        "Greatest current out of it".to_owned(),
+        amperes(run.peak_discharge_a.round()),
+    ));
     if let Some((time_h, stop)) = run.first_stop {
         rows.push((
             format!("Cooler first stopped, as {}", words::stop_name(stop)),
@@ -211,11 +221,10 @@ fn energy_rows(advice: &Advice, voice: &Voice) -> Vec<Row> {
 
 /// Paths by heat, what brings most first.
 fn heat_by_path(totals: &Totals) -> Vec<(HeatPath, f64)> {
-    let mut rows: Vec<(HeatPath, f64)> = HeatPath::ALL
-        .into_iter()
-        .zip(totals.heat_wh)
-        .collect();
-    let largest = rows.iter().fold(0.0_f64, |most, (_, heat)| most.max(heat.abs()));
+    let mut rows: Vec<(HeatPath, f64)> = HeatPath::ALL.into_iter().zip(totals.heat_wh).collect();
+    let largest = rows
+        .iter()
+        .fold(0.0_f64, |most, (_, heat)| most.max(heat.abs()));
     rows.retain(|(_, heat)| heat.abs() > LEAST_SHARE * largest);
     rows.sort_by(|one, other| other.1.total_cmp(&one.1));
     rows
@@ -234,6 +243,9 @@ mod tests {
         totals.heat_wh[15] = -1_000.0;
         let rows = heat_by_path(&totals);
         let paths: Vec<HeatPath> = rows.iter().map(|(path, _)| *path).collect();
-        assert_eq!(paths, [HeatPath::GlassSun, HeatPath::Roof, HeatPath::Cooler]);
+        assert_eq!(
+            paths,
+            [HeatPath::GlassSun, HeatPath::Roof, HeatPath::Cooler]
+        );
     }
 }

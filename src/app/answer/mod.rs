@@ -5,6 +5,7 @@ mod figures;
 pub use figures::Figures;
 
 use crate::inputs::Opened;
+use crate::live::{click, derived, part, words};
 use crate::state::{AppState, Trouble};
 use crate::text::answer::{Answer, answer, help};
 use crate::text::{fields::full_label, page};
@@ -13,19 +14,23 @@ use noonday_engine::scenario::{NeededFor, ScenarioDocument, example, field};
 
 /// The answer of the state shown.
 fn answer_shown(state: AppState) -> Memo<Answer> {
-    Memo::new(move |_| answer(&state.advice.get(), &state.voice.get()))
+    derived(move || answer(&state.advice.get(), &state.voice.get()))
 }
 
 /// What would help most, once the inputs have settled; nothing while they move.
 fn help_shown(state: AppState) -> Memo<Option<String>> {
-    Memo::new(move |_| {
+    derived(move || {
         let settled = state.settled.get();
         let rests = state
             .checked
             .with(|checked| settled.as_ref() == Some(&checked.scenario));
         let headline = state.advice.get().verdict.headline;
         rests
-            .then(|| state.effects.with(|effects| help(effects, headline, &state.voice.get())))
+            .then(|| {
+                state
+                    .effects
+                    .with(|effects| help(effects, headline, &state.voice.get()))
+            })
             .flatten()
     })
 }
@@ -38,7 +43,7 @@ pub fn Lead() -> impl IntoView {
     view! {
         <h2 class="visually-hidden">{page::ANSWER}</h2>
         <p class="lead" data-answer="lead">
-            {move || shown.with(|answer| answer.lead.clone())}
+            {words(move || shown.with(|answer| answer.lead.clone()))}
         </p>
         <Held />
     }
@@ -55,21 +60,17 @@ fn Held() -> impl IntoView {
             ": "
             {trouble.why}
             " "
-            <button type="button" class="quiet" on:click=move |_| opened.show(trouble.key)>
+            <button type="button" class="quiet" on:click=click(move || opened.show(trouble.key))>
                 {page::SHOW_ENTRY}
             </button>
         }
     };
     view! {
         <div class="held" role="status">
-            {move || {
-                state
-                    .troubles
-                    .with(|troubles| troubles.first().cloned())
-                    .map(|trouble| {
-                        view! { <p>{page::HELD} " " {note(trouble)}</p> }
-                    })
-            }}
+            {part(move || {
+                let first = state.troubles.with(|troubles| troubles.first().cloned());
+                first.map(|trouble| view! { <p>{page::HELD} " " {note(trouble)}</p> }.into_any())
+            })}
         </div>
     }
 }
@@ -82,13 +83,9 @@ pub fn Rest() -> impl IntoView {
     let help = help_shown(state);
     view! {
         <div class="rest" data-answer="rest">
-            <p>
-                {move || shown.with(|answer| answer.cause.clone())} " "
-                {move || shown.with(|answer| answer.bank.clone())} " "
-                {move || shown.with(|answer| answer.without_cooler.clone())}
-            </p>
+            <p>{words(move || shown.with(Answer::rest))}</p>
             <p class="help" data-answer="help">
-                {move || help.get()}
+                {words(move || help.get().unwrap_or_default())}
             </p>
         </div>
         <Announcement />
@@ -117,7 +114,7 @@ fn Announcement() -> impl IntoView {
     });
     view! {
         <p class="visually-hidden" role="status" aria-live="polite" data-answer="announced">
-            {move || told.get()}
+            {words(move || told.get())}
         </p>
     }
 }
@@ -126,18 +123,21 @@ fn Announcement() -> impl IntoView {
 #[component]
 pub fn Cautions() -> impl IntoView {
     let state = expect_context::<AppState>();
-    let animals = Memo::new(move |_| state.document.with(concerns_animals));
-    let is_example = Memo::new(move |_| state.document.with(|document| *document == example()));
+    let animals = derived(move || state.document.with(concerns_animals));
+    let is_example = derived(move || state.document.with(|document| *document == example()));
     view! {
         <div class="cautions">
             <p class="caution">
-                {move || {
+                {words(move || {
                     if animals.get() { page::CAUTION_ANIMALS } else { page::CAUTION_ALL }
-                }}
+                        .to_owned()
+                })}
             </p>
-            {move || {
-                is_example.get().then(|| view! { <p class="note">{page::EXAMPLE_NOTE}</p> })
-            }}
+            {part(move || {
+                is_example
+                    .get()
+                    .then(|| view! { <p class="note">{page::EXAMPLE_NOTE}</p> }.into_any())
+            })}
         </div>
     }
 }

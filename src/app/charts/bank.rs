@@ -3,7 +3,9 @@
 use super::frame::{Frame, ticks, widened};
 use super::pen::{Anchor, Drawn, EndLabel, Pen, Stroke};
 use super::skin::Skin;
-use crate::text::charts::{CHARGE, COOLER, DRIVING, LOADS, PANELS, POWER_IN, POWER_OUT, RESERVE, SHORE};
+use crate::text::charts::{
+    CHARGE, COOLER, DRIVING, LOADS, PANELS, POWER_IN, POWER_OUT, RESERVE, SHORE,
+};
 use noonday_engine::advice::Advice;
 use noonday_engine::simulation::Series;
 use plotters::prelude::DrawingBackend;
@@ -60,7 +62,7 @@ fn charge<DB: DrawingBackend>(
     series: &Series,
     reserve: f64,
 ) -> Drawn<DB> {
-    pen.scale(frame, &[0.0, 50.0, 100.0], |value| format!("{value:.0}\u{a0}%"))?;
+    pen.scale(frame, &[0.0, 50.0, 100.0], |value| format!("{value:.0}%"))?;
     let percent: Vec<f64> = series
         .state_of_charge
         .iter()
@@ -107,11 +109,21 @@ fn power<DB: DrawingBackend>(
     let beside = frame.left + 4.0;
     if frame.up.1 > 0.0 {
         let text = format!("W\u{a0}{POWER_IN}");
-        pen.text(&text, (beside, frame.top + half * 0.4), skin.ink_soft, Anchor::Start)?;
+        pen.text(
+            &text,
+            (beside, frame.top + half * 0.4),
+            skin.ink_soft,
+            Anchor::Start,
+        )?;
     }
     if frame.up.0 < 0.0 {
         let text = format!("W\u{a0}{POWER_OUT}");
-        pen.text(&text, (beside, frame.bottom - half * 0.6), skin.ink_soft, Anchor::Start)?;
+        pen.text(
+            &text,
+            (beside, frame.bottom - half * 0.6),
+            skin.ink_soft,
+            Anchor::Start,
+        )?;
     }
     let labels: Vec<EndLabel> = flows
         .iter()

@@ -1,6 +1,7 @@
 //! The instant that is read on every band at once.
 
 use super::easel::Easel;
+use crate::live::{derived, words};
 use crate::state::AppState;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
@@ -8,7 +9,7 @@ use noonday_engine::simulation::Series;
 
 /// Index of the sample that is read: where somebody put the cursor, or else the instant that decides the answer.
 pub fn reading_index(state: AppState) -> Memo<usize> {
-    Memo::new(move |_| {
+    derived(move || {
         let advice = state.advice.get();
         let last = advice.with_cooler.series.time_h.len().saturating_sub(1);
         match state.cursor.get() {
@@ -37,7 +38,7 @@ pub fn CursorLine() -> impl IntoView {
         let time_h = series.time_h.get(index.get()).copied().unwrap_or_default();
         share_of(series, time_h)
     };
-    view! { <div class="cursor" style=move || format!("--share:{:.5}", share())></div> }
+    view! { <div class="cursor" style=words(move || format!("--share:{:.5}", share()))></div> }
 }
 
 /// Puts the cursor where a pointer is over a chart; a mouse needs no button for it.
@@ -46,8 +47,7 @@ pub fn follow(state: AppState, easel: Easel, event: &leptos::ev::PointerEvent) {
     let element = event
         .current_target()
         .and_then(|target| target.dyn_into::<web_sys::Element>().ok());
-    let share =
-        element.and_then(|element| easel.share_at(&element, f64::from(event.client_x())));
+    let share = element.and_then(|element| easel.share_at(&element, f64::from(event.client_x())));
     if let Some(share) = share {
         let samples = state
             .advice
@@ -89,7 +89,9 @@ fn warmest_outdoors(series: &Series) -> f64 {
 }
 
 fn index_at(series: &Series, time_h: f64) -> usize {
-    let after = series.time_h.partition_point(|sample| *sample < time_h - 1e-9);
+    let after = series
+        .time_h
+        .partition_point(|sample| *sample < time_h - 1e-9);
     after.min(series.time_h.len().saturating_sub(1))
 }
 

@@ -1,6 +1,7 @@
 //! Both charts on their canvases: drawn together, once in a frame, after anything that they show has changed.
 
-use super::pen::{Drawn, Pen, STEPS_PER_PIXEL};
+use super::fine::{FineCanvas, STEPS_PER_PIXEL};
+use super::pen::{Drawn, Pen};
 use super::skin::{Skin, room};
 use super::{bank, temperatures};
 use crate::state::AppState;
@@ -84,9 +85,9 @@ impl Easel {
         };
         let advice = state.advice.get_untracked();
         let voice = state.voice.get_untracked();
-        let reserve = state.checked.with_untracked(|checked| {
-            checked.scenario.document().need.reserve_state_of_charge
-        });
+        let reserve = state
+            .checked
+            .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
         paint(&temperatures, &skin, |pen, room| {
             temperatures::draw(pen, &skin, room, &advice, &voice)
         });
@@ -145,7 +146,7 @@ impl Easel {
 fn paint(
     canvas: &HtmlCanvasElement,
     skin: &Skin,
-    draw: impl FnOnce(&Pen<CanvasBackend>, (f64, f64)) -> Drawn<CanvasBackend>,
+    draw: impl FnOnce(&Pen<FineCanvas>, (f64, f64)) -> Drawn<FineCanvas>,
 ) {
     let room = room(canvas);
     let width = (room.0 * skin.pixel_ratio).round() as u32;
@@ -162,7 +163,7 @@ fn paint(
     };
     wipe(&context, f64::from(width), f64::from(height));
     if let Some(backend) = CanvasBackend::with_canvas_object(canvas.clone()) {
-        let area = backend.into_drawing_area();
+        let area = FineCanvas(backend).into_drawing_area();
         // A canvas that refuses to be drawn on leaves a gap; text and table say the same.
         let _ = draw(&Pen::new(&area, skin), room);
     }
@@ -173,7 +174,7 @@ fn context(canvas: &HtmlCanvasElement) -> Option<CanvasRenderingContext2d> {
 }
 
 fn wipe(context: &CanvasRenderingContext2d, width: f64, height: f64) {
-    let step = 1.0 / STEPS_PER_PIXEL;
+    let step = 1.0 / f64::from(STEPS_PER_PIXEL);
     // Setting a plain scale cannot fail.
     let _ = context.set_transform(1.0, 0.0, 0.0, 1.0, 0.0, 0.0);
     context.clear_rect(0.0, 0.0, width, height);

@@ -148,8 +148,14 @@ mod tests {
             across: (6.0, 30.0),
             up: (20.0, 40.0),
         };
-        assert_eq!((frame.x(6.0), frame.x(18.0), frame.x(30.0)), (30.0, 180.0, 330.0));
-        assert_eq!((frame.y(20.0), frame.y(30.0), frame.y(40.0)), (210.0, 110.0, 10.0));
+        assert_eq!(
+            (frame.x(6.0), frame.x(18.0), frame.x(30.0)),
+            (30.0, 180.0, 330.0)
+        );
+        assert_eq!(
+            (frame.y(20.0), frame.y(30.0), frame.y(40.0)),
+            (210.0, 110.0, 10.0)
+        );
     }
 
     #[test]

@@ -3,6 +3,7 @@
 mod bank;
 mod cursor;
 mod easel;
+mod fine;
 mod frame;
 mod pen;
 mod skin;
@@ -14,8 +15,9 @@ pub use easel::Easel;
 pub use strip::{ReadingLine, Strip};
 pub use table::SampleTable;
 
+use crate::live::words;
 use crate::state::AppState;
-use crate::text::charts as words;
+use crate::text::charts as text;
 use cursor::{CursorLine, follow};
 use leptos::prelude::*;
 
@@ -25,14 +27,14 @@ pub fn TemperatureChart() -> impl IntoView {
     let state = expect_context::<AppState>();
     let easel = expect_context::<Easel>();
     let described =
-        move || words::temperatures_described(&state.advice.get(), &state.voice.get());
+        words(move || text::temperatures_described(&state.advice.get(), &state.voice.get()));
     view! {
         <figure
             class="chart temperatures"
             on:pointermove=move |event| follow(state, easel, &event)
             on:pointerdown=move |event| follow(state, easel, &event)
         >
-            <figcaption class="visually-hidden">{words::TEMPERATURES} ". " {described}</figcaption>
+            <figcaption class="visually-hidden">{text::TEMPERATURES} ". " {described}</figcaption>
             <canvas node_ref=easel.temperatures aria-hidden="true"></canvas>
             <CursorLine />
         </figure>
@@ -44,14 +46,14 @@ pub fn TemperatureChart() -> impl IntoView {
 pub fn BankChart() -> impl IntoView {
     let state = expect_context::<AppState>();
     let easel = expect_context::<Easel>();
-    let described = move || words::bank_described(&state.advice.get(), &state.voice.get());
+    let described = words(move || text::bank_described(&state.advice.get(), &state.voice.get()));
     view! {
         <figure
             class="chart bank"
             on:pointermove=move |event| follow(state, easel, &event)
             on:pointerdown=move |event| follow(state, easel, &event)
         >
-            <figcaption class="visually-hidden">{words::BANK} ". " {described}</figcaption>
+            <figcaption class="visually-hidden">{text::BANK} ". " {described}</figcaption>
             <canvas node_ref=easel.bank aria-hidden="true"></canvas>
             <CursorLine />
         </figure>

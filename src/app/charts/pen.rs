@@ -1,17 +1,12 @@
 //! Drawing in CSS pixels on any backend of the plotting library.
-//!
-//! The library's places are whole numbers; the pen's are quarters of a device pixel, so that a line does not wobble on a
-//! coarse screen.
 
+use super::fine::STEPS_PER_PIXEL;
 use super::frame::{Frame, midnights, spread};
 use super::skin::Skin;
 use plotters::coord::Shift;
 use plotters::element::DashedPathElement;
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
-
-/// Steps in a device pixel.
-pub const STEPS_PER_PIXEL: f64 = 4.0;
 
 /// What drawing gives: nothing, or the backend's complaint.
 pub type Drawn<DB> = Result<(), DrawingAreaErrorKind<<DB as DrawingBackend>::ErrorType>>;
@@ -70,12 +65,12 @@ pub struct Pen<'a, DB: DrawingBackend> {
 }
 
 impl<'a, DB: DrawingBackend> Pen<'a, DB> {
-    /// A pen for an area whose places are quarters of a device pixel.
+    /// A pen for an area with so many steps in a device pixel.
     pub fn new(area: &'a DrawingArea<DB, Shift>, skin: &'a Skin) -> Self {
         Self {
             area,
             skin,
-            steps: skin.pixel_ratio * STEPS_PER_PIXEL,
+            steps: skin.pixel_ratio * f64::from(STEPS_PER_PIXEL),
         }
     }
 
@@ -98,10 +93,7 @@ impl<'a, DB: DrawingBackend> Pen<'a, DB> {
     pub fn hairline(&self, from: Place, to: Place, colour: RGBColor) -> Drawn<DB> {
         let width = 1.0_f64.max(1.0 / self.skin.pixel_ratio);
         let snapped = |(x, y): Place| (self.snapped(x), self.snapped(y));
-        self.line(
-            &[snapped(from), snapped(to)],
-            Stroke::solid(colour, width),
-        )
+        self.line(&[snapped(from), snapped(to)], Stroke::solid(colour, width))
     }
 
     /// A filled outline.
@@ -130,6 +122,20 @@ impl<'a, DB: DrawingBackend> Pen<'a, DB> {
             .pos(Pos::new(across, VPos::Center));
         self.area
             .draw(&Text::new(text.to_owned(), self.point(place), style))
+    }
+
+    /// A text with a rim in the colour of its ground, so that lines behind it do not disturb it.
+    pub fn text_on(
+        &self,
+        text: &str,
+        (x, y): Place,
+        (colour, ground): (RGBColor, RGBColor),
+        anchor: Anchor,
+    ) -> Drawn<DB> {
+        for (right, down) in [(-1.5, 0.0), (1.5, 0.0), (0.0, -1.5), (0.0, 1.5)] {
+            self.text(text, (x + right, y + down), ground, anchor)?;
+        }
+        self.text(text, (x, y), colour, anchor)
     }
 
     /// A scale with its numbers on the left, and the midnights.

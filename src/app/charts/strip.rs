@@ -2,6 +2,7 @@
 
 use super::cursor::{reading_index, share_of};
 use super::frame::{hour_ticks, midnights};
+use crate::live::{Part, derived, flag, part, with_value, words};
 use crate::state::AppState;
 use crate::text::Voice;
 use crate::text::charts::{Reading, reading_spoken};
@@ -31,54 +32,52 @@ const USUAL_WIDTH: f64 = 270.0;
 pub fn Strip() -> impl IntoView {
     let state = expect_context::<AppState>();
     let index = reading_index(state);
-    let last = Memo::new(move |_| {
+    let last = words(move || {
         let advice = state.advice.get();
-        advice.with_cooler.series.time_h.len().saturating_sub(1)
+        let samples = advice.with_cooler.series.time_h.len();
+        samples.saturating_sub(1).to_string()
     });
-    let sky = Memo::new(move |_| sky(&state.advice.get().with_cooler.series));
-    let night = Memo::new(move |_| {
+    let sky = words(move || format!("background:{}", sky(&state.advice.get().with_cooler.series)));
+    let night = flag(move || {
         let advice = state.advice.get();
         let sun = advice.with_cooler.series.sun_w_m2.get(index.get()).copied();
         sun.unwrap_or_default() < NIGHT_W_M2
     });
-    let moved = move |event: leptos::ev::Event| {
-        state.cursor.set(event_target_value(&event).parse().ok());
-    };
+    let moved = with_value(move |index| state.cursor.set(index.parse().ok()));
     view! {
         <div class="strip">
-            <div class="sky" style:background=move || sky.get()></div>
+            <div class="sky" style=sky></div>
             <input
                 type="range"
                 class="hour-slider"
-                class:night=move || night.get()
+                class:night=night
                 min="0"
-                max=move || last.get()
+                max=last
                 step="1"
-                prop:value=move || index.get().to_string()
+                prop:value=words(move || index.get().to_string())
                 aria-label=page::HOUR
-                aria-valuetext=move || {
+                aria-valuetext=words(move || {
                     reading_spoken(&state.advice.get(), index.get(), &state.voice.get())
-                }
+                })
                 title=page::HOUR_HINT
                 on:input=moved
             />
-            <Hours />
+            {hours(state)}
         </div>
     }
 }
 
-#[component]
-fn Hours() -> impl IntoView {
-    let state = expect_context::<AppState>();
-    let marks = Memo::new(move |_| {
+/// The hours, written anew only when they change.
+fn hours(state: AppState) -> AnyView {
+    let marks = derived(move || {
         let advice = state.advice.get();
         let voice = state.voice.get();
         marks(&advice.with_cooler.series, &voice)
     });
     view! {
         <div class="hours" aria-hidden="true">
-            {move || {
-                marks
+            {part(move || {
+                let labels = marks
                     .get()
                     .into_iter()
                     .map(|(share, label, is_midnight)| {
@@ -88,10 +87,12 @@ fn Hours() -> impl IntoView {
                             </span>
                         }
                     })
-                    .collect_view()
-            }}
+                    .collect_view();
+                Some(labels.into_any())
+            })}
         </div>
     }
+    .into_any()
 }
 
 /// What is read at the cursor, as a line of text.
@@ -102,26 +103,28 @@ pub fn ReadingLine(
 ) -> impl IntoView {
     let state = expect_context::<AppState>();
     let index = reading_index(state);
-    let hour = move || {
+    let hour = words(move || {
         let advice = state.advice.get();
         let time_h = advice.with_cooler.series.time_h.get(index.get()).copied();
-        time_h.map(|time_h| state.voice.get().instant(time_h))
-    };
+        time_h.map_or_else(String::new, |time_h| state.voice.get().instant(time_h))
+    });
+    let values: Part = part(move || {
+        let values = read(&state.advice.get(), index.get(), &state.voice.get())
+            .into_iter()
+            .map(|(name, value)| {
+                view! {
+                    <span class="read">
+                        {name} " " <span class="value">{value}</span>
+                    </span>
+                }
+            })
+            .collect_view();
+        Some(values.into_any())
+    });
     view! {
         <p class="reading" data-reading="">
             <b>{hour}</b>
-            {move || {
-                read(&state.advice.get(), index.get(), &state.voice.get())
-                    .into_iter()
-                    .map(|(name, value)| {
-                        view! {
-                            <span class="read">
-                                {name} " " <span class="value">{value}</span>
-                            </span>
-                        }
-                    })
-                    .collect_view()
-            }}
+            {values}
         </p>
     }
 }

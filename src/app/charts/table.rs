@@ -1,5 +1,6 @@
 //! The samples as a table, one row an hour.
 
+use crate::live::{at_event, part};
 use crate::state::AppState;
 use crate::text::charts::{table_columns, table_row};
 use crate::text::page;
@@ -10,30 +11,27 @@ use noonday_engine::simulation::Series;
 /// A table that is filled once it is opened.
 #[component]
 pub fn SampleTable() -> impl IntoView {
+    let state = expect_context::<AppState>();
     let open = RwSignal::new(false);
     let element = NodeRef::<html::Details>::new();
-    let toggled = move |_| {
+    let toggled = at_event(move || {
         if let Some(details) = element.get_untracked() {
             open.set(details.open());
         }
-    };
+    });
     view! {
         <details class="samples" node_ref=element on:toggle=toggled>
             <summary>{page::TABLE}</summary>
-            <Show when=move || open.get()>
-                <Filled />
-            </Show>
+            {part(move || open.get().then(|| filled(state)))}
         </details>
     }
 }
 
-#[component]
-fn Filled() -> impl IntoView {
-    let state = expect_context::<AppState>();
-    let rows = move || {
+fn filled(state: AppState) -> AnyView {
+    let rows = part(move || {
         let advice = state.advice.get();
         let voice = state.voice.get();
-        hourly(&advice.with_cooler.series)
+        let rows = hourly(&advice.with_cooler.series)
             .into_iter()
             .map(|index| {
                 let cells = table_row(&advice, index, &voice);
@@ -50,14 +48,16 @@ fn Filled() -> impl IntoView {
                     </tr>
                 }
             })
-            .collect_view()
-    };
-    let columns = move || {
-        table_columns(&state.voice.get())
+            .collect_view();
+        Some(rows.into_any())
+    });
+    let columns = part(move || {
+        let columns = table_columns(&state.voice.get())
             .into_iter()
             .map(|text| view! { <th scope="col">{text}</th> })
-            .collect_view()
-    };
+            .collect_view();
+        Some(columns.into_any())
+    });
     view! {
         <div class="scrolls" tabindex="0" role="region" aria-label=page::TABLE>
             <table>
@@ -68,6 +68,7 @@ fn Filled() -> impl IntoView {
             </table>
         </div>
     }
+    .into_any()
 }
 
 /// Indices of the samples on whole hours.

@@ -47,7 +47,12 @@ pub fn draw<DB: DrawingBackend>(
         hours_of_need(pen, skin, &frame, window)?;
     }
     let marks = ticks(frame.up.0, frame.up.1, MOST_TICKS);
-    pen.scale(&frame, &marks, |value| format!("{value:.0}").replace('-', "\u{2212}"))?;
+    pen.scale(&frame, &marks, |value| {
+        format!("{value:.0}").replace('-', "\u{2212}")
+    })?;
+    let degrees = unit(Dimension::Temperature, voice.units).symbol;
+    let corner = (frame.left + 4.0, frame.top + pen.line_height() * 0.6);
+    pen.text(degrees, corner, skin.ink_soft, Anchor::Start)?;
     for window in &advice.verdict.windows {
         missed(pen, skin, &frame, (window, times), &lines, voice)?;
     }
@@ -156,12 +161,15 @@ fn limit<DB: DrawingBackend>(
         pen.line(&[(x, y - 4.0), (x, y + 4.0)], Stroke::solid(skin.ink, 1.5))?;
     }
     let label = limit_label(window.highest_felt_c, voice);
+    // Where the limit is passed, the line of the cabin runs above it.
+    let side = if window.met { -0.7 } else { 0.75 };
     // Near the right edge the label runs back from the end of the hours instead of on from their beginning.
     let room = frame.right - from;
-    let above = y - pen.line_height() * 0.7;
-    if room > pen.line_height() * 6.0 {
-        pen.text(&label, (from + 2.0, above), skin.ink, Anchor::Start)
+    let beside = y + pen.line_height() * side;
+    let (x, anchor) = if room > pen.line_height() * 6.0 {
+        (from + 3.0, Anchor::Start)
     } else {
-        pen.text(&label, (until - 2.0, above), skin.ink, Anchor::End)
-    }
+        (until - 3.0, Anchor::End)
+    };
+    pen.text_on(&label, (x, beside), (skin.ink, skin.need), anchor)
 }

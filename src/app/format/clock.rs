@@ -15,6 +15,7 @@ pub fn clock(hour: f64, system: UnitSystem) -> String {
     let (h, m) = hour_and_minute(minutes);
     match system {
         UnitSystem::Metric => format!("{h:02}:{m:02}"),
+        UnitSystem::Us if m == 0 => format!("{}\u{a0}{}", twelve(h), half(h)),
         UnitSystem::Us => format!("{}:{m:02}\u{a0}{}", twelve(h), half(h)),
     }
 }
@@ -152,8 +153,8 @@ mod tests {
         assert_eq!(clock(30.0, UnitSystem::Metric), "06:00");
         assert_eq!(clock(24.0, UnitSystem::Metric), "24:00");
         assert_eq!(clock(22.5, UnitSystem::Us), "10:30\u{a0}pm");
-        assert_eq!(clock(0.0, UnitSystem::Us), "12:00\u{a0}am");
-        assert_eq!(clock(12.0, UnitSystem::Us), "12:00\u{a0}pm");
+        assert_eq!(clock(0.0, UnitSystem::Us), "12\u{a0}am");
+        assert_eq!(clock(12.0, UnitSystem::Us), "12\u{a0}pm");
         assert_eq!(axis_hour(36.0, UnitSystem::Us), "noon");
     }
 

@@ -65,15 +65,15 @@ impl UnitSystem {
         )
     }
 
-    /// A temperature and the limit that it passes, with a decimal only where whole degrees would hide the difference.
+    /// A temperature and the limit that it is held against, with a decimal only where whole degrees would mislead.
     pub fn temperature_against(self, temperature_c: f64, limit_c: f64) -> (String, String) {
         let unit = unit(Dimension::Temperature, self);
-        let same = unit.shown(temperature_c).round() == unit.shown(limit_c).round();
-        let limit_is_whole = (unit.shown(limit_c) - unit.shown(limit_c).round()).abs() < 0.05;
-        let decimals = usize::from(same || !limit_is_whole);
+        let (shown, limit) = (unit.shown(temperature_c), unit.shown(limit_c));
+        let near = (shown - limit).abs() < 1.0;
+        let limit_is_whole = (limit - limit.round()).abs() < 0.05;
         (
-            self.temperature(temperature_c, decimals),
-            self.temperature(limit_c, decimals),
+            self.temperature(temperature_c, usize::from(near)),
+            self.temperature(limit_c, usize::from(!limit_is_whole)),
         )
     }
 
@@ -163,11 +163,20 @@ mod tests {
     #[test]
     fn a_limit_and_what_passes_it_never_look_the_same() {
         let (worst, limit) = UnitSystem::Metric.temperature_against(28.3, 28.0);
-        assert_eq!((worst.as_str(), limit.as_str()), ("28.3\u{a0}°C", "28\u{a0}°C"));
+        assert_eq!(
+            (worst.as_str(), limit.as_str()),
+            ("28.3\u{a0}°C", "28\u{a0}°C")
+        );
         let (worst, limit) = UnitSystem::Us.temperature_against(31.2, 28.0);
-        assert_eq!((worst.as_str(), limit.as_str()), ("88.2\u{a0}°F", "82.4\u{a0}°F"));
+        assert_eq!(
+            (worst.as_str(), limit.as_str()),
+            ("88\u{a0}°F", "82.4\u{a0}°F")
+        );
         let (worst, limit) = UnitSystem::Metric.temperature_against(31.2, 28.0);
-        assert_eq!((worst.as_str(), limit.as_str()), ("31\u{a0}°C", "28\u{a0}°C"));
+        assert_eq!(
+            (worst.as_str(), limit.as_str()),
+            ("31\u{a0}°C", "28\u{a0}°C")
+        );
     }
 
     #[test]
@@ -180,6 +189,9 @@ mod tests {
             UnitSystem::Us.quantity(Dimension::HeatFlow, 2_000.0),
             "6,824\u{a0}BTU/h"
         );
-        assert_eq!(UnitSystem::Metric.money(4_300.2, "EUR"), "EUR\u{a0}4\u{202f}300");
+        assert_eq!(
+            UnitSystem::Metric.money(4_300.2, "EUR"),
+            "EUR\u{a0}4\u{202f}300"
+        );
     }
 }

@@ -61,12 +61,7 @@ const fn plain(symbol: &'static str, decimals: usize) -> Unit {
     scaled(symbol, 1.0, 1.0, decimals)
 }
 
-const fn scaled(
-    symbol: &'static str,
-    numerator: f64,
-    denominator: f64,
-    decimals: usize,
-) -> Unit {
+const fn scaled(symbol: &'static str, numerator: f64, denominator: f64, decimals: usize) -> Unit {
     Unit {
         symbol,
         numerator,
@@ -104,12 +99,7 @@ fn us_unit(dimension: Dimension) -> Option<Unit> {
         Dimension::HeatFlow => scaled("BTU/h", BTU_PER_HOUR_W, 1.0, 0),
         Dimension::AirFlow => scaled("cfm", FOOT_M * FOOT_M * FOOT_M, 60.0, 0),
         Dimension::WindSpeed | Dimension::RoadSpeed => scaled("mph", MILE_PER_HOUR_M_S, 1.0, 1),
-        Dimension::Conductivity => scaled(
-            "BTU·in/(h·ft²·°F)",
-            INCH_M / R_VALUE_M2_K_W,
-            1.0,
-            3,
-        ),
+        Dimension::Conductivity => scaled("BTU·in/(h·ft²·°F)", INCH_M / R_VALUE_M2_K_W, 1.0, 3),
         Dimension::ThermalResistance => scaled("R (h·ft²·°F/BTU)", R_VALUE_M2_K_W, 1.0, 2),
         Dimension::Transmittance => scaled("BTU/(h·ft²·°F)", 1.0, R_VALUE_M2_K_W, 3),
         Dimension::HeatCapacity => scaled("BTU/°F", BTU_J / FAHRENHEIT_K, 1.0, 0),

@@ -1,6 +1,7 @@
 //! One of a few: buttons where they are few enough to be seen at once, otherwise a list.
 
 use super::row::{field_id, tools};
+use crate::live::{at_event, derived, flag, with_value, words};
 use crate::state::AppState;
 use crate::text::fields::{full_label, wording};
 use crate::text::options::option_name;
@@ -13,7 +14,7 @@ const MOST_BUTTONS: usize = 4;
 /// The row of a choice.
 pub fn choice_row(field: &'static Field, choice: &'static ChoiceField) -> AnyView {
     let state = expect_context::<AppState>();
-    let chosen = Memo::new(move |_| state.document.with(choice.read));
+    let chosen = derived(move || state.document.with(choice.read));
     if choice.options.len() <= MOST_BUTTONS {
         buttons(field, choice, state, chosen)
     } else {
@@ -38,10 +39,10 @@ fn buttons(
                     type="radio"
                     id=id
                     name=field_id(field)
-                    prop:checked=move || chosen.get() == index
-                    on:change=move |_| {
+                    prop:checked=flag(move || chosen.get() == index)
+                    on:change=at_event(move || {
                         state.edit(field, |document| (choice.write)(document, index));
-                    }
+                    })
                 />
                 <span>{option_name(stable)}</span>
             </label>
@@ -65,14 +66,14 @@ fn list(
     state: AppState,
     chosen: Memo<usize>,
 ) -> AnyView {
-    let picked = move |event: leptos::ev::Event| {
-        if let Ok(index) = event_target_value(&event).parse::<usize>() {
+    let picked = with_value(move |index| {
+        if let Ok(index) = index.parse::<usize>() {
             state.edit(field, |document| (choice.write)(document, index));
         }
-    };
+    });
     let option = move |(index, stable): (usize, &&'static str)| {
         view! {
-            <option value=index.to_string() selected=move || chosen.get() == index>
+            <option value=index.to_string() selected=flag(move || chosen.get() == index)>
                 {option_name(stable)}
             </option>
         }
@@ -82,7 +83,7 @@ fn list(
             <label for=field_id(field)>{wording(field).label}</label>
             <select
                 id=field_id(field)
-                prop:value=move || chosen.get().to_string()
+                prop:value=words(move || chosen.get().to_string())
                 on:change=picked
             >
                 {choice.options.iter().enumerate().map(option).collect_view()}

@@ -7,6 +7,7 @@ mod row;
 mod simple;
 mod slider;
 
+use crate::live::{at_event, derived, flag, part, words};
 use crate::state::AppState;
 use crate::text::{fields::part_title, groups, page, summary::summary};
 use leptos::html;
@@ -77,53 +78,51 @@ pub fn Inputs() -> impl IntoView {
 fn GroupOfInputs(group: Group) -> impl IntoView {
     let state = expect_context::<AppState>();
     let opened = expect_context::<Opened>();
-    let line = Memo::new(move |_| {
+    let line = words(move || {
         state.document.with(|document| {
             let voice = crate::text::Voice::new(document, state.units.get());
             summary(group, document, &voice)
         })
     });
-    let troubled = Memo::new(move |_| {
+    let troubled = derived(move || {
         state.troubles.with(|troubles| {
             let here = |key| field(key).is_some_and(|field| field.group == group);
             troubles.iter().filter(|trouble| here(trouble.key)).count()
         })
     });
-    let is_open = Memo::new(move |_| opened.has((group, false)));
+    let is_open = derived(move || opened.has((group, false)));
     let element = NodeRef::<html::Details>::new();
-    let toggled = move |_| {
+    let toggled = at_event(move || {
         if let Some(details) = element.get_untracked() {
             opened.set((group, false), details.open());
         }
-    };
+    });
     view! {
         <details
             class="group"
             id=groups::anchor(group)
             node_ref=element
-            prop:open=move || is_open.get()
+            prop:open=flag(move || is_open.get())
             on:toggle=toggled
         >
             <summary>
                 <span class="group-title">{groups::title(group)}</span>
-                <span class="group-line">{move || line.get()}</span>
-                {move || {
+                <span class="group-line">{line}</span>
+                {part(move || {
                     let count = troubled.get();
                     (count > 0)
                         .then(|| {
                             view! { <span class="group-trouble">{page::needs_attention(count)}</span> }
+                                .into_any()
                         })
-                }}
+                })}
             </summary>
-            <Show when=move || is_open.get()>
-                <GroupBody group />
-            </Show>
+            {part(move || is_open.get().then(|| group_body(group)))}
         </details>
     }
 }
 
-#[component]
-fn GroupBody(group: Group) -> impl IntoView {
+fn group_body(group: Group) -> AnyView {
     let plain: Vec<&'static Field> = fields_of(group)
         .filter(|field| !groups::is_finer_point(field.key))
         .collect();
@@ -133,34 +132,34 @@ fn GroupBody(group: Group) -> impl IntoView {
     view! {
         <div class="group-body">
             {in_parts(&plain)}
-            {(!finer.is_empty()).then(|| view! { <FinerPoints group fields=finer /> })}
+            {(!finer.is_empty()).then(|| finer_points(group, finer))}
             {how_to_get_more(group).map(|text| view! { <p class="note">{text}</p> })}
         </div>
     }
+    .into_any()
 }
 
-#[component]
-fn FinerPoints(group: Group, fields: Vec<&'static Field>) -> impl IntoView {
+fn finer_points(group: Group, fields: Vec<&'static Field>) -> AnyView {
     let opened = expect_context::<Opened>();
-    let fields = StoredValue::new(fields);
-    let is_open = Memo::new(move |_| opened.has((group, true)));
+    let is_open = derived(move || opened.has((group, true)));
     let element = NodeRef::<html::Details>::new();
-    let toggled = move |_| {
+    let toggled = at_event(move || {
         if let Some(details) = element.get_untracked() {
             opened.set((group, true), details.open());
         }
-    };
+    });
     view! {
         <details
             class="finer"
             node_ref=element
-            prop:open=move || is_open.get()
+            prop:open=flag(move || is_open.get())
             on:toggle=toggled
         >
             <summary>{groups::FINER_POINTS}</summary>
-            <Show when=move || is_open.get()>{fields.with_value(|fields| in_parts(fields))}</Show>
+            {part(move || is_open.get().then(|| in_parts(&fields)))}
         </details>
     }
+    .into_any()
 }
 
 /// Fields in order; those of one part together under its title.
@@ -169,10 +168,7 @@ fn in_parts(fields: &[&'static Field]) -> AnyView {
         .chunk_by(|one, other| part_title(one.key) == part_title(other.key))
         .map(|part| {
             let title = part.first().and_then(|field| part_title(field.key));
-            let rows = part
-                .iter()
-                .map(|field| view! { <FieldRow field /> })
-                .collect_view();
+            let rows = part.iter().map(|field| field_row(field)).collect_view();
             match title {
                 Some(title) => view! {
                     <fieldset class="part">
@@ -188,11 +184,13 @@ fn in_parts(fields: &[&'static Field]) -> AnyView {
         .into_any()
 }
 
-#[component]
-fn FieldRow(field: &'static Field) -> impl IntoView {
+fn field_row(field: &'static Field) -> crate::live::Part {
     let state = expect_context::<AppState>();
-    let relevant =
-        Memo::new(move |_| state.document.with(|document| is_relevant(field.key, document)));
+    let relevant = derived(move || {
+        state
+            .document
+            .with(|document| is_relevant(field.key, document))
+    });
     let row = move || match &field.kind {
         Kind::Number(number) => number::number_row(field, number),
         Kind::Choice(choice) => choice::choice_row(field, choice),
@@ -200,7 +198,7 @@ fn FieldRow(field: &'static Field) -> impl IntoView {
         Kind::Text(text) => simple::text_row(field, text),
         Kind::Date(date) => simple::date_row(field, date),
     };
-    move || relevant.get().then(row)
+    part(move || relevant.get().then(row))
 }
 
 fn focus_on(element: &web_sys::Element) {

@@ -3,6 +3,7 @@
 use super::row::{field_id, tools, trouble_id, trouble_of};
 use super::slider::Scale;
 use crate::format::{UnitSystem, entry_text, unit};
+use crate::live::{at_event, derived, flag, with_value, words};
 use crate::state::AppState;
 use crate::text::fields::{full_label, part_title, wording};
 use leptos::prelude::*;
@@ -18,7 +19,7 @@ pub fn number_row(field: &'static Field, number: &'static NumberField) -> AnyVie
             .with(|document| document.prices.currency.clone());
         unit(number.dimension, state.units.get()).label(&currency)
     };
-    let text = Memo::new(move |_| {
+    let text = derived(move || {
         let as_typed = state.typed.with(|texts| texts.get(field.key).cloned());
         as_typed.unwrap_or_else(|| {
             state
@@ -28,7 +29,7 @@ pub fn number_row(field: &'static Field, number: &'static NumberField) -> AnyVie
     });
     let trouble = trouble_of(field);
     view! {
-        <div class="field number" class:troubled=move || trouble.get().is_some()>
+        <div class="field number" class:troubled=flag(move || trouble.get().is_some())>
             <label for=field_id(field)>{wording(field).label}</label>
             <span class="entry">
                 <input
@@ -38,19 +39,15 @@ pub fn number_row(field: &'static Field, number: &'static NumberField) -> AnyVie
                     autocomplete="off"
                     spellcheck="false"
                     class:hour=is_hour
-                    prop:value=move || text.get()
-                    aria-label=move || named_with_unit(field, &symbol())
-                    aria-invalid=move || trouble.get().is_some().to_string()
+                    prop:value=words(move || text.get())
+                    aria-label=words(move || named_with_unit(field, &symbol()))
+                    aria-invalid=words(move || trouble.get().is_some().to_string())
                     aria-describedby=trouble_id(field)
-                    on:input=move |event| state.type_number(field, event_target_value(&event))
-                    on:blur=move |_| state.finish_typing(field)
-                    on:keydown=move |event| {
-                        if event.key() == "Enter" {
-                            state.finish_typing(field);
-                        }
-                    }
+                    on:input=with_value(move |text| state.type_number(field, text))
+                    on:change=at_event(move || state.finish_typing(field))
+                    on:focusout=move |_| state.finish_typing(field)
                 />
-                <span class="unit" aria-hidden="true">{symbol}</span>
+                <span class="unit" aria-hidden="true">{words(symbol)}</span>
             </span>
             {slider(field, number, state)}
             {tools(field)}
@@ -59,30 +56,30 @@ pub fn number_row(field: &'static Field, number: &'static NumberField) -> AnyVie
     .into_any()
 }
 
-fn slider(
-    field: &'static Field,
-    number: &'static NumberField,
-    state: AppState,
-) -> impl IntoView {
-    let scale = Memo::new(move |_| Scale::new(number, &example(), state.units.get()));
-    let value = Memo::new(move |_| state.document.with(number.read));
-    let moved = move |event: leptos::ev::Event| {
-        if let Ok(position) = event_target_value(&event).parse::<u32>() {
-            state.slide_number(field, scale.with_untracked(|scale| scale.value_si(position)));
+fn slider(field: &'static Field, number: &'static NumberField, state: AppState) -> AnyView {
+    let scale = derived(move || Scale::new(number, &example(), state.units.get()));
+    let value = derived(move || state.document.with(number.read));
+    let moved = with_value(move |position| {
+        if let Ok(position) = position.parse::<u32>() {
+            state.slide_number(
+                field,
+                scale.with_untracked(|scale| scale.value_si(position)),
+            );
         }
-    };
+    });
     view! {
         <input
             type="range"
             min="0"
-            max=move || scale.with(|scale| scale.positions)
+            max=words(move || scale.with(|scale| scale.positions.to_string()))
             step="1"
-            prop:value=move || scale.with(|scale| scale.position(value.get())).to_string()
+            prop:value=words(move || scale.with(|scale| scale.position(value.get())).to_string())
             aria-label=full_label(field)
-            aria-valuetext=move || spoken(number, value.get(), state)
+            aria-valuetext=words(move || spoken(number, value.get(), state))
             on:input=moved
         />
     }
+    .into_any()
 }
 
 /// The accessible name begins with the visible label and ends with the unit.

@@ -26,8 +26,12 @@ pub fn how_to_get_more(group: Group) -> Option<&'static str> {
         Group::Glass => "Hours and kind of covers appear when covers are fitted.",
         Group::Occupants => "Hours appear once there is somebody, or something on the stove.",
         Group::Need => "Hours and limits appear once a window is for people or animals.",
-        Group::Day => "Hours of shade appear once there is shade; warming once there is more than one day.",
-        Group::Cooler => "More appears with a cooler: inverter inputs when it is fed through one, least output when it is not just on or off.",
+        Group::Day => {
+            "Hours of shade appear once there is shade; warming once there is more than one day."
+        }
+        Group::Cooler => {
+            "More appears with a cooler: inverter inputs when it is fed through one, least output when it is not just on or off."
+        }
         Group::Ventilation => "More appears once a fan runs or windows are opened.",
         Group::Battery => "Peukert’s exponent appears with lead-acid cells.",
         Group::Charging => "More appears once there are panels, driving or a shore charger.",
@@ -44,8 +48,7 @@ fn window_is_relevant(rest: &str, document: &ScenarioDocument) -> bool {
         .parse::<usize>()
         .ok()
         .and_then(|slot| document.need.windows.get(slot));
-    quantity == "needed_for"
-        || window.is_none_or(|window| window.needed_for != NeededFor::Nobody)
+    quantity == "needed_for" || window.is_none_or(|window| window.needed_for != NeededFor::Nobody)
 }
 
 fn load_is_relevant(rest: &str, document: &ScenarioDocument) -> bool {

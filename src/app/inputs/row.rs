@@ -1,6 +1,7 @@
 //! What every input has around its control: reason and source, a way back to the example's value, and what is wrong.
 
 use crate::format::UnitSystem;
+use crate::live::{click, derived, part, words};
 use crate::state::AppState;
 use crate::text::basis::{basis, range_sentence};
 use crate::text::errors::range;
@@ -23,7 +24,7 @@ pub fn trouble_id(field: &Field) -> String {
 /// What is wrong with a field now.
 pub fn trouble_of(field: &'static Field) -> Memo<Option<String>> {
     let state = expect_context::<AppState>();
-    Memo::new(move |_| {
+    derived(move || {
         state.troubles.with(|troubles| {
             troubles
                 .iter()
@@ -34,11 +35,15 @@ pub fn trouble_of(field: &'static Field) -> Memo<Option<String>> {
 }
 
 /// Button that shows the reason, button that puts back the example's value, and the texts under the control.
-pub fn tools(field: &'static Field) -> impl IntoView {
+pub fn tools(field: &'static Field) -> AnyView {
     let state = expect_context::<AppState>();
     let shown = RwSignal::new(false);
-    let changed =
-        Memo::new(move |_| state.document.with(|document| !field.same_in(document, &example())));
+    let changed = derived(move || {
+        state
+            .document
+            .with(|document| !field.same_in(document, &example()))
+    });
+    let trouble = trouble_of(field);
     let why_id = format!("why-{}", field.id);
     let controls = why_id.clone();
     view! {
@@ -46,60 +51,55 @@ pub fn tools(field: &'static Field) -> impl IntoView {
             <button
                 type="button"
                 class="quiet"
-                aria-expanded=move || shown.get().to_string()
+                aria-expanded=words(move || shown.get().to_string())
                 aria-controls=controls.clone()
                 aria-label=format!("{} {}", full_label(field), page::WHY)
-                on:click=move |_| shown.update(|shown| *shown = !*shown)
+                on:click=click(move || shown.update(|shown| *shown = !*shown))
             >
                 {page::WHY}
             </button>
-            {move || changed.get().then(|| reset_button(field, state))}
+            {part(move || changed.get().then(|| reset_button(field, state)))}
         </div>
         <div class="why" id=why_id>
-            {move || shown.get().then(|| reason(field, state))}
+            {part(move || shown.get().then(|| reason(field, state)))}
         </div>
-        <Trouble field />
-    }
-}
-
-#[component]
-fn Trouble(field: &'static Field) -> impl IntoView {
-    let trouble = trouble_of(field);
-    view! {
         <p class="trouble" id=trouble_id(field)>
-            {move || trouble.get()}
+            {words(move || trouble.get().unwrap_or_default())}
         </p>
     }
+    .into_any()
 }
 
-fn reset_button(field: &'static Field, state: AppState) -> impl IntoView {
+fn reset_button(field: &'static Field, state: AppState) -> AnyView {
     let value = move || shown_value(field, &example(), state.units.get());
     view! {
         <button
             type="button"
             class="quiet"
-            aria-label=move || page::reset_label(&full_label(field), &value())
-            on:click=move |_| state.reset(field)
+            aria-label=words(move || page::reset_label(&full_label(field), &value()))
+            on:click=click(move || state.reset(field))
         >
-            {move || page::reset_text(&value())}
+            {words(move || page::reset_text(&value()))}
         </button>
     }
+    .into_any()
 }
 
-fn reason(field: &'static Field, state: AppState) -> impl IntoView {
-    let allowed = move || {
+fn reason(field: &'static Field, state: AppState) -> AnyView {
+    let allowed = words(move || {
         let currency = state
             .document
             .with(|document| document.prices.currency.clone());
-        field.number().map(|number| {
+        field.number().map_or_else(String::new, |number| {
             let range = range(number, state.units.get(), &currency);
             range_sentence(&range, bounds(field))
         })
-    };
+    });
     view! {
         <p>{wording(field).why}</p>
         <p>{allowed} " " {basis(field.basis)}</p>
     }
+    .into_any()
 }
 
 /// A field's value as prose shows it.

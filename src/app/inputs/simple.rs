@@ -1,6 +1,7 @@
 //! Yes or no, text and day.
 
 use super::row::{field_id, tools, trouble_id, trouble_of};
+use crate::live::{at_event, derived, flag, with_value, words};
 use crate::state::AppState;
 use crate::text::fields::wording;
 use leptos::prelude::*;
@@ -13,18 +14,18 @@ const LONGEST_LINE: usize = 80;
 /// The row of a switch.
 pub fn switch_row(field: &'static Field, switch: &'static SwitchField) -> AnyView {
     let state = expect_context::<AppState>();
-    let on = Memo::new(move |_| state.document.with(switch.read));
-    let flipped = move |event: leptos::ev::Event| {
-        let value = event_target_checked(&event);
+    let on = derived(move || state.document.with(switch.read));
+    let flipped = at_event(move || {
+        let value = !on.get_untracked();
         state.edit(field, |document| (switch.write)(document, value));
-    };
+    });
     view! {
         <div class="field">
             <label class="option">
                 <input
                     type="checkbox"
                     id=field_id(field)
-                    prop:checked=move || on.get()
+                    prop:checked=flag(move || on.get())
                     on:change=flipped
                 />
                 <span>{wording(field).label}</span>
@@ -38,19 +39,22 @@ pub fn switch_row(field: &'static Field, switch: &'static SwitchField) -> AnyVie
 /// The row of a text.
 pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
     let state = expect_context::<AppState>();
-    let value = Memo::new(move |_| state.document.with(|document| (text.read)(document).to_owned()));
+    let value = derived(move || {
+        state
+            .document
+            .with(|document| (text.read)(document).to_owned())
+    });
     let trouble = trouble_of(field);
-    let typed = move |event: leptos::ev::Event| {
-        let value = event_target_value(&event);
+    let typed = with_value(move |value| {
         state.edit(field, |document| (text.write)(document, value));
-    };
+    });
     let control = if text.longest > LONGEST_LINE {
         view! {
             <textarea
                 id=field_id(field)
                 rows="3"
-                prop:value=move || value.get()
-                aria-invalid=move || trouble.get().is_some().to_string()
+                prop:value=words(move || value.get())
+                aria-invalid=words(move || trouble.get().is_some().to_string())
                 aria-describedby=trouble_id(field)
                 on:input=typed
             ></textarea>
@@ -62,8 +66,8 @@ pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
                 type="text"
                 id=field_id(field)
                 autocomplete="off"
-                prop:value=move || value.get()
-                aria-invalid=move || trouble.get().is_some().to_string()
+                prop:value=words(move || value.get())
+                aria-invalid=words(move || trouble.get().is_some().to_string())
                 aria-describedby=trouble_id(field)
                 on:input=typed
             />
@@ -71,7 +75,7 @@ pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
         .into_any()
     };
     view! {
-        <div class="field wide" class:troubled=move || trouble.get().is_some()>
+        <div class="field wide" class:troubled=flag(move || trouble.get().is_some())>
             <label for=field_id(field)>{wording(field).label}</label>
             {control}
             {tools(field)}
@@ -83,26 +87,26 @@ pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
 /// The row of a day.
 pub fn date_row(field: &'static Field, date: &'static DateField) -> AnyView {
     let state = expect_context::<AppState>();
-    let value = Memo::new(move |_| {
+    let value = derived(move || {
         let date = state.document.with(date.read);
         format!("{:04}-{:02}-{:02}", date.year, date.month, date.day)
     });
     let trouble = trouble_of(field);
-    let picked = move |event: leptos::ev::Event| {
-        if let Some(value) = read_date(&event_target_value(&event)) {
+    let picked = with_value(move |text| {
+        if let Some(value) = read_date(&text) {
             state.edit(field, |document| (date.write)(document, value));
         }
-    };
+    });
     view! {
-        <div class="field" class:troubled=move || trouble.get().is_some()>
+        <div class="field" class:troubled=flag(move || trouble.get().is_some())>
             <label for=field_id(field)>{wording(field).label}</label>
             <input
                 type="date"
                 id=field_id(field)
                 min="1950-01-01"
                 max="2100-12-31"
-                prop:value=move || value.get()
-                aria-invalid=move || trouble.get().is_some().to_string()
+                prop:value=words(move || value.get())
+                aria-invalid=words(move || trouble.get().is_some().to_string())
                 aria-describedby=trouble_id(field)
                 on:change=picked
             />

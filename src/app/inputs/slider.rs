@@ -78,9 +78,7 @@ impl Scale {
                 rounded(self.least + (self.most - self.least) * along)
             }
         };
-        self.unit
-            .si(shown)
-            .clamp(self.minimum_si, self.maximum_si)
+        self.unit.si(shown).clamp(self.minimum_si, self.maximum_si)
     }
 
     /// The position nearest to a value.
@@ -172,7 +170,9 @@ fn is_multiple(value: f64, step: f64) -> bool {
 
 /// Newton's iteration; the result only starts a search.
 fn cube_root(value: f64) -> f64 {
-    (0..40).fold(1.0, |root: f64, _| (2.0 * root + value / (root * root).max(1e-12)) / 3.0)
+    (0..40).fold(1.0, |root: f64, _| {
+        (2.0 * root + value / (root * root).max(1e-12)) / 3.0
+    })
 }
 
 #[cfg(test)]
@@ -191,7 +191,10 @@ mod tests {
         assert_eq!(walls.value_si(55), 0.055);
         let walls = scale("shell.wall_insulation_m", UnitSystem::Us);
         let shown = walls.value_si(10) / 0.0254;
-        assert!((shown / 0.05 - (shown / 0.05).round()).abs() < 1e-9, "{shown}");
+        assert!(
+            (shown / 0.05 - (shown / 0.05).round()).abs() < 1e-9,
+            "{shown}"
+        );
         let hours = scale("cooler.run_from_hour", UnitSystem::Metric);
         assert_eq!((hours.positions, hours.value_si(90)), (96, 22.5));
     }

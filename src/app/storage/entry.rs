@@ -1,8 +1,8 @@
 //! The form in which scenarios are stored, and how it is read back.
 
-use crate::text::storage as words;
-use crate::text::errors::{field_error_named, link_error};
 use crate::format::UnitSystem;
+use crate::text::errors::{field_error_named, link_error};
+use crate::text::storage as words;
 use noonday_engine::scenario::{Scenario, ScenarioDocument, from_link, to_link};
 use serde::{Deserialize, Serialize};
 
@@ -58,15 +58,6 @@ pub enum Listed {
     },
 }
 
-impl Listed {
-    /// Key of the line.
-    pub fn key(&self) -> &str {
-        match self {
-            Self::Good { key, .. } | Self::Damaged { key, .. } => key,
-        }
-    }
-}
-
 /// Reads a scenario in the form that links have, whole and runnable.
 ///
 /// # Errors
@@ -116,8 +107,7 @@ pub fn copy_of(name: &str, taken: &[String]) -> String {
 }
 
 fn read_entry(raw: &str) -> Result<Entry, String> {
-    let entry: Entry =
-        serde_json::from_str(raw).map_err(|_| words::NOT_AN_ENTRY.to_owned())?;
+    let entry: Entry = serde_json::from_str(raw).map_err(|_| words::NOT_AN_ENTRY.to_owned())?;
     read_form(&entry.form)?;
     Ok(entry)
 }
@@ -148,11 +138,23 @@ mod tests {
         let lines = listed(vec![
             ("a".to_owned(), stored("old", "2026-01-01T00:00:00Z", "v=1")),
             ("b".to_owned(), "{rubbish".to_owned()),
-            ("c".to_owned(), stored("new", "2026-02-01T00:00:00Z", "v=1&18=0.06")),
-            ("d".to_owned(), stored("broken", "2026-03-01T00:00:00Z", "v=1&18=x")),
-            ("e".to_owned(), stored("wild", "2026-03-01T00:00:00Z", "v=1&18=7")),
+            (
+                "c".to_owned(),
+                stored("new", "2026-02-01T00:00:00Z", "v=1&18=0.06"),
+            ),
+            (
+                "d".to_owned(),
+                stored("broken", "2026-03-01T00:00:00Z", "v=1&18=x"),
+            ),
+            (
+                "e".to_owned(),
+                stored("wild", "2026-03-01T00:00:00Z", "v=1&18=7"),
+            ),
         ]);
-        let keys: Vec<&str> = lines.iter().map(Listed::key).collect();
+        let key = |line: &Listed| match line {
+            Listed::Good { key, .. } | Listed::Damaged { key, .. } => key.clone(),
+        };
+        let keys: Vec<String> = lines.iter().map(key).collect();
         assert_eq!(keys, ["c", "a", "e", "d", "b"]);
         let damaged: Vec<&Listed> = lines
             .iter()

@@ -21,16 +21,20 @@ pub struct Answer {
 }
 
 impl Answer {
-    /// All of it, for those who hear it.
-    pub fn spoken(&self) -> String {
+    /// What follows the first sentence.
+    pub fn rest(&self) -> String {
         let parts = [
-            Some(self.lead.as_str()),
             self.cause.as_deref(),
             Some(self.bank.as_str()),
             self.without_cooler.as_deref(),
         ];
         let said: Vec<&str> = parts.into_iter().flatten().collect();
-        said.join(" ").replace('\u{a0}', " ")
+        said.join(" ")
+    }
+
+    /// All of it, for those who hear it.
+    pub fn spoken(&self) -> String {
+        format!("{} {}", self.lead, self.rest()).replace('\u{a0}', " ")
     }
 }
 
@@ -99,7 +103,7 @@ fn lead_missed(window: &WindowVerdict, voice: &Voice) -> String {
         return format!("Too damp for {whom}: from {span} the air holds more water than asked.");
     }
     format!(
-        "Too warm for {whom}: from {span} it should feel no warmer than {limit}, but reaches {worst} at {}.",
+        "Too warm for {whom}: from {span} it should stay below {limit}, but feels like {worst} at {}.",
         voice.instant(window.worst_at_h)
     )
 }
@@ -188,10 +192,13 @@ fn help_cooling(best: &LeverEffect) -> String {
 
 /// For a need that is met the best change is the one that spares the bank most.
 fn help_bank(effects: &[LeverEffect], voice: &Voice) -> Option<String> {
-    let best = effects.iter().filter(|effect| effect.met).max_by(|one, other| {
-        one.lowest_state_of_charge_change
-            .total_cmp(&other.lowest_state_of_charge_change)
-    })?;
+    let best = effects
+        .iter()
+        .filter(|effect| effect.met)
+        .max_by(|one, other| {
+            one.lowest_state_of_charge_change
+                .total_cmp(&other.lowest_state_of_charge_change)
+        })?;
     let points = best.lowest_state_of_charge_change * 100.0;
     if points < 1.0 {
         return None;
@@ -306,7 +313,7 @@ mod tests {
         let said = said(Headline::Missed, vec![window(31.4, Some(Cause::Capacity))]);
         assert_eq!(
             said.lead,
-            "Too warm for the animals: from 13:00 to 15:00 it should feel no warmer than 28\u{a0}°C, but reaches 31\u{a0}°C at 14:30."
+            "Too warm for the animals: from 13:00 to 15:00 it should stay below 28\u{a0}°C, but feels like 31\u{a0}°C at 14:30."
         );
         assert!(said.cause.unwrap().contains("flat out"));
         assert_eq!(
@@ -352,7 +359,11 @@ mod tests {
         assert_eq!(help(&effects, Headline::NothingAsked, &voice), None);
         assert_eq!(help(&[], Headline::Missed, &voice), None);
         let vain = [effect(Lever::Shade, 0.0, 0.0, false)];
-        assert!(help(&vain, Headline::Missed, &voice).unwrap().contains("No single change"));
+        assert!(
+            help(&vain, Headline::Missed, &voice)
+                .unwrap()
+                .contains("No single change")
+        );
     }
 
     #[test]

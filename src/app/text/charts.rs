@@ -2,14 +2,15 @@
 
 use super::{Voice, listed};
 use noonday_engine::advice::Advice;
+use noonday_engine::scenario::Dimension;
 use noonday_engine::simulation::Series;
 
 /// Label at the end of the line of the outdoor temperature.
 pub const OUTDOORS: &str = "outdoors";
 /// Label of the felt temperature in the cabin.
-pub const FELT: &str = "cabin, as felt";
+pub const FELT: &str = "cabin, felt";
 /// Label of the felt temperature without a cooler.
-pub const WITHOUT: &str = "without cooler";
+pub const WITHOUT: &str = "no cooler";
 /// Label of the charge.
 pub const CHARGE: &str = "charge";
 /// Label of the reserve.
@@ -35,8 +36,9 @@ pub const BANK: &str = "Charge and power";
 
 /// What the limit of a window is called on the chart.
 pub fn limit_label(limit_c: f64, voice: &Voice) -> String {
-    let whole = (limit_c - limit_c.round()).abs() < 0.05;
-    let limit = voice.units.temperature(limit_c, usize::from(!whole && voice.units == crate::format::UnitSystem::Metric));
+    let shown = crate::format::unit(Dimension::Temperature, voice.units).shown(limit_c);
+    let whole = (shown - shown.round()).abs() < 0.05;
+    let limit = voice.units.temperature(limit_c, usize::from(!whole));
     format!("limit {limit}")
 }
 
@@ -51,7 +53,12 @@ pub fn temperatures_described(advice: &Advice, voice: &Voice) -> String {
         parts.push(text);
     }
     let without = &advice.without_cooler.series;
-    if let Some(text) = peak(&without.time_h, &without.felt_c, "the cabin without a cooler", voice) {
+    if let Some(text) = peak(
+        &without.time_h,
+        &without.felt_c,
+        "the cabin without a cooler",
+        voice,
+    ) {
         parts.push(text);
     }
     format!("Highest over the run: {}.", listed(&parts))
@@ -144,10 +151,7 @@ pub fn table_columns(voice: &Voice) -> Vec<String> {
 pub fn table_row(advice: &Advice, index: usize, voice: &Voice) -> Vec<String> {
     let series = &advice.with_cooler.series;
     let at = |values: &[f64]| values.get(index).copied().unwrap_or_default();
-    let unit = crate::format::unit(
-        noonday_engine::scenario::Dimension::Temperature,
-        voice.units,
-    );
+    let unit = crate::format::unit(Dimension::Temperature, voice.units);
     let degrees = |values: &[f64]| format!("{:.1}", unit.shown(at(values)));
     let whole = |value: f64| voice.units.number(value, 0);
     vec![

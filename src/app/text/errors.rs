@@ -62,9 +62,7 @@ pub fn field_error(error: &FieldError, units: UnitSystem, currency: &str) -> Str
             characters,
             longest,
         } => format!("This has {characters} characters; at most {longest} fit."),
-        Problem::NoSuchDay => {
-            "There is no such day between the years 1950 and 2100.".to_owned()
-        }
+        Problem::NoSuchDay => "There is no such day between the years 1950 and 2100.".to_owned(),
         Problem::NotBelow {
             other_key, other, ..
         } => not_below(found, other_key, *other, units),
@@ -79,9 +77,9 @@ pub fn field_error(error: &FieldError, units: UnitSystem, currency: &str) -> Str
             units.percent(*sum),
             units.percent(1.0)
         ),
-        Problem::UnknownVersion { version } => format!(
-            "This scenario has version {version}, which this page does not know."
-        ),
+        Problem::UnknownVersion { version } => {
+            format!("This scenario has version {version}, which this page does not know.")
+        }
     }
 }
 
@@ -102,13 +100,19 @@ pub fn link_error(error: &LinkError) -> String {
         ),
         LinkError::NoVersion => "it does not begin with a version, as in “v=1”".to_owned(),
         LinkError::UnknownVersion { version } => {
-            format!("it has version “{}”, which this page does not know", short(version))
+            format!(
+                "it has version “{}”, which this page does not know",
+                short(version)
+            )
         }
         LinkError::NotAPair { part } => {
             format!("its part “{}” is not a number and a value", short(part))
         }
         LinkError::UnknownField { id } => {
-            format!("it names an input number “{}” that does not exist", short(id))
+            format!(
+                "it names an input number “{}” that does not exist",
+                short(id)
+            )
         }
         LinkError::Twice { key } => format!("it gives “{}” twice", label_of(key)),
         LinkError::Unreadable { key, value } => {
@@ -175,7 +179,9 @@ mod tests {
         let told = errors_of("v=1&18=9");
         assert_eq!(
             told,
-            ["Insulation of the walls: Allowed is 0 to 150\u{a0}mm: more than 150 mm leaves no room inside."]
+            [
+                "Insulation of the walls: Allowed is 0 to 150\u{a0}mm: more than 150 mm leaves no room inside."
+            ]
         );
     }
 

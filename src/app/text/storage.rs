@@ -82,12 +82,16 @@ pub fn copy_name(name: &str, number: usize) -> String {
 
 /// Said of a link that cannot be read; `why` is a clause.
 pub fn damaged_link(why: &str) -> String {
-    format!("The link cannot be opened: {why}. Nothing of yours was changed; your own scenario is shown.")
+    format!(
+        "The link cannot be opened: {why}. Nothing of yours was changed; your own scenario is shown."
+    )
 }
 
 /// Said of a stored working state that cannot be read; `why` is a clause.
 pub fn damaged_working(why: &str) -> String {
-    format!("What you worked on last cannot be read: {why}. It is kept as it is; the example is shown.")
+    format!(
+        "What you worked on last cannot be read: {why}. It is kept as it is; the example is shown."
+    )
 }
 
 /// Said of a saved entry that cannot be read; `why` is a clause.
@@ -100,7 +104,10 @@ pub const NOT_AN_ENTRY: &str = "it is not in the form in which this page saves";
 
 /// Clause for a scenario that reads well but cannot be run.
 pub fn cannot_run(first_error: &str) -> String {
-    format!("one of its values cannot be run ({})", first_error.trim_end_matches('.'))
+    format!(
+        "one of its values cannot be run ({})",
+        first_error.trim_end_matches('.')
+    )
 }
 
 /// When an entry was saved.

@@ -4,8 +4,8 @@ use super::Voice;
 use super::listed;
 use super::options::option_name;
 use noonday_engine::scenario::{
-    CellChemistry, CompressorControl, CoolerSupply, Dimension, FanUse, Group, Kind, Load, NeededFor,
-    ScenarioDocument, field,
+    CellChemistry, CompressorControl, CoolerSupply, Dimension, FanUse, Group, Kind, Load,
+    NeededFor, ScenarioDocument, field,
 };
 
 /// The contents of a group in a line.
@@ -147,13 +147,25 @@ fn place(document: &ScenarioDocument, voice: &Voice) -> String {
     format!(
         "{} {}, {} {}, {} up, on {}; clock at UTC{}{}.",
         degrees(place.latitude_deg),
-        if place.latitude_deg < 0.0 { "south" } else { "north" },
+        if place.latitude_deg < 0.0 {
+            "south"
+        } else {
+            "north"
+        },
         degrees(place.longitude_deg),
-        if place.longitude_deg < 0.0 { "west" } else { "east" },
+        if place.longitude_deg < 0.0 {
+            "west"
+        } else {
+            "east"
+        },
         voice.units.quantity(Dimension::Altitude, place.altitude_m),
         chosen("place.ground", document).to_lowercase(),
         signed(place.utc_offset_h, voice),
-        if place.summer_time { " and an hour of summer time" } else { "" },
+        if place.summer_time {
+            " and an hour of summer time"
+        } else {
+            ""
+        },
     )
 }
 
@@ -179,7 +191,9 @@ fn day(document: &ScenarioDocument, voice: &Voice) -> String {
         degrees(day.high_c),
         degrees(day.dew_point_c),
         voice.units.percent(day.cloud_fraction),
-        voice.units.quantity(Dimension::WindSpeed, day.wind_speed_m_s),
+        voice
+            .units
+            .quantity(Dimension::WindSpeed, day.wind_speed_m_s),
     )
 }
 
@@ -253,7 +267,10 @@ fn charging(document: &ScenarioDocument, voice: &Voice) -> String {
     let charging = &document.charging;
     let mut phrases = Vec::new();
     if charging.panel_power_w > 0.0 {
-        phrases.push(format!("{} of panels", voice.units.watts(charging.panel_power_w)));
+        phrases.push(format!(
+            "{} of panels",
+            voice.units.watts(charging.panel_power_w)
+        ));
     }
     if charging.drives {
         phrases.push(format!(
@@ -392,9 +409,15 @@ mod tests {
         let mut document = example();
         let voice = Voice::new(&document, UnitSystem::Metric);
         let shell = summary(Group::Shell, &document, &voice);
-        assert!(shell.starts_with("Sheep wool: roof 40\u{a0}mm, walls 40\u{a0}mm"), "{shell}");
+        assert!(
+            shell.starts_with("Sheep wool: roof 40\u{a0}mm, walls 40\u{a0}mm"),
+            "{shell}"
+        );
         let need = summary(Group::Need, &document, &voice);
-        assert!(need.contains("28\u{a0}°C for animals from 13:00 to 15:00"), "{need}");
+        assert!(
+            need.contains("28\u{a0}°C for animals from 13:00 to 15:00"),
+            "{need}"
+        );
         document.cooler.installed = false;
         assert_eq!(summary(Group::Cooler, &document, &voice), "None.");
         document.loads.fridge.power_w = 0.0;

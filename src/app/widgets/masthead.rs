@@ -1,8 +1,9 @@
 //! The head of the page: what the scenario is called, and what can be done with it.
 
-use super::shelf::Shelf;
+use super::shelf::shelf;
 use crate::desk::Desk;
 use crate::format::UnitSystem;
+use crate::live::{at_event, click, flag, part, words};
 use crate::state::AppState;
 use crate::text::page;
 use leptos::prelude::*;
@@ -13,32 +14,34 @@ pub fn Masthead() -> impl IntoView {
     let state = expect_context::<AppState>();
     let desk = expect_context::<Desk>();
     let listed = RwSignal::new(false);
-    let name = Memo::new(move |_| state.document.with(|document| page::shown_name(&document.name)));
+    let name = words(move || {
+        state
+            .document
+            .with(|document| page::shown_name(&document.name))
+    });
     view! {
         <header class="masthead">
             <p class="program">{page::PROGRAM}</p>
-            <h1>{move || name.get()}</h1>
+            <h1>{name}</h1>
             <div class="actions">
-                <button type="button" on:click=move |_| desk.save()>
+                <button type="button" on:click=click(move || desk.save())>
                     {page::SAVE}
                 </button>
                 <button
                     type="button"
-                    aria-expanded=move || listed.get().to_string()
+                    aria-expanded=words(move || listed.get().to_string())
                     aria-controls="shelf"
-                    on:click=move |_| listed.update(|listed| *listed = !*listed)
+                    on:click=click(move || listed.update(|listed| *listed = !*listed))
                 >
                     {page::SCENARIOS}
                 </button>
-                <button type="button" on:click=move |_| desk.copy_link()>
+                <button type="button" on:click=click(move || desk.copy_link())>
                     {page::COPY_LINK}
                 </button>
                 <UnitSwitch />
             </div>
             <div id="shelf">
-                <Show when=move || listed.get()>
-                    <Shelf />
-                </Show>
+                {part(move || listed.get().then(|| shelf(desk)))}
             </div>
         </header>
     }
@@ -53,8 +56,8 @@ fn UnitSwitch() -> impl IntoView {
                 <input
                     type="radio"
                     name="units"
-                    prop:checked=move || state.units.get() == units
-                    on:change=move |_| state.show_units(units)
+                    prop:checked=flag(move || state.units.get() == units)
+                    on:change=at_event(move || state.show_units(units))
                 />
                 <span>{label}</span>
             </label>

@@ -1,6 +1,7 @@
 //! Messages: what was done and how to take it back, what came in a link, what could not be read.
 
 use crate::desk::{Desk, Notice};
+use crate::live::{click, part};
 use crate::text::{page, storage as words};
 use leptos::html;
 use leptos::prelude::*;
@@ -11,54 +12,51 @@ pub fn Notices() -> impl IntoView {
     let desk = expect_context::<Desk>();
     view! {
         <div class="notices" role="status">
-            {move || desk.visitor.get().then(|| view! { <Visitor /> })}
-            {move || desk.notice.get().map(|notice| view! { <Message notice /> })}
+            {part(move || desk.visitor.get().then(|| visitor(desk)))}
+            {part(move || desk.notice.get().map(|notice| message(desk, notice)))}
         </div>
     }
 }
 
-#[component]
-fn Visitor() -> impl IntoView {
-    let desk = expect_context::<Desk>();
+fn visitor(desk: Desk) -> AnyView {
     view! {
         <div class="notice">
             <p>{words::FROM_LINK}</p>
-            <button type="button" on:click=move |_| desk.keep_visitor()>
+            <button type="button" on:click=click(move || desk.keep_visitor())>
                 {words::KEEP}
             </button>
-            <button type="button" on:click=move |_| desk.back_to_own()>
+            <button type="button" on:click=click(move || desk.back_to_own())>
                 {words::BACK}
             </button>
         </div>
     }
+    .into_any()
 }
 
-#[component]
-fn Message(notice: Notice) -> impl IntoView {
-    let desk = expect_context::<Desk>();
+fn message(desk: Desk, notice: Notice) -> AnyView {
     view! {
         <div class="notice">
             <p>{notice.text}</p>
-            {notice.raw.map(|raw| view! { <RawText raw /> })}
+            {notice.raw.map(raw_text)}
             {notice
                 .undo
                 .map(|_| {
                     view! {
-                        <button type="button" on:click=move |_| desk.undo()>
+                        <button type="button" on:click=click(move || desk.undo())>
                             {page::UNDO}
                         </button>
                     }
                 })}
-            <button type="button" on:click=move |_| desk.notice.set(None)>
+            <button type="button" on:click=click(move || desk.notice.set(None))>
                 {page::DISMISS}
             </button>
         </div>
     }
+    .into_any()
 }
 
 /// A text to copy by hand, selected when it appears or takes the focus.
-#[component]
-pub fn RawText(raw: String) -> impl IntoView {
+pub fn raw_text(raw: String) -> AnyView {
     let element = NodeRef::<html::Textarea>::new();
     let select = move || {
         if let Some(area) = element.get_untracked() {
@@ -81,4 +79,5 @@ pub fn RawText(raw: String) -> impl IntoView {
             on:focus=move |_| select()
         ></textarea>
     }
+    .into_any()
 }

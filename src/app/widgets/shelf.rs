@@ -1,62 +1,57 @@
 //! The list of saved scenarios.
 
-use super::notices::RawText;
+use super::notices::raw_text;
 use crate::desk::Desk;
+use crate::live::{click, part};
 use crate::storage::{Entry, Listed};
 use crate::text::storage as words;
 use leptos::html;
 use leptos::prelude::*;
 
 /// The list.
-#[component]
-pub fn Shelf() -> impl IntoView {
-    let desk = expect_context::<Desk>();
+pub fn shelf(desk: Desk) -> AnyView {
+    let lines = part(move || {
+        let lines = desk.saved.get();
+        if lines.is_empty() {
+            return Some(view! { <p class="note">{words::NONE}</p> }.into_any());
+        }
+        let lines: Vec<AnyView> = lines
+            .into_iter()
+            .map(|line| list_line(desk, line))
+            .collect();
+        Some(view! { <ul>{lines}</ul> }.into_any())
+    });
     view! {
         <section class="shelf" aria-labelledby="shelf-title">
             <h2 id="shelf-title">{words::LIST}</h2>
-            {move || {
-                desk.saved
-                    .with(Vec::is_empty)
-                    .then(|| view! { <p class="note">{words::NONE}</p> })
-            }}
-            <ul>
-                <For
-                    each=move || desk.saved.get()
-                    key=|line| (line.key().to_owned(), format!("{line:?}"))
-                    children=|line| match line {
-                        Listed::Good { key, entry } => view! { <Line key_text=key entry /> }.into_any(),
-                        Listed::Damaged { key, why, raw } => {
-                            view! { <DamagedLine key_text=key why raw /> }.into_any()
-                        }
-                    }
-                />
-            </ul>
-            <button type="button" class="quiet" on:click=move |_| desk.open_example()>
+            {lines}
+            <button type="button" class="quiet" on:click=click(move || desk.open_example())>
                 {words::EXAMPLE}
             </button>
         </section>
     }
+    .into_any()
 }
 
-#[component]
-fn Line(key_text: String, entry: Entry) -> impl IntoView {
-    let desk = expect_context::<Desk>();
-    let key = StoredValue::new(key_text);
+fn list_line(desk: Desk, line: Listed) -> AnyView {
+    match line {
+        Listed::Good { key, entry } => good_line(desk, key, entry),
+        Listed::Damaged { key, why, raw } => damaged_line(desk, key, &why, raw),
+    }
+}
+
+fn good_line(desk: Desk, key: String, entry: Entry) -> AnyView {
     let renaming = RwSignal::new(false);
-    let name = StoredValue::new(entry.name.clone());
     let day = entry.saved_at.get(..10).unwrap_or_default().to_owned();
-    let action = move |label: &'static str, act: fn(Desk, &str)| {
-        view! {
-            <button
-                type="button"
-                class="quiet"
-                aria-label=format!("{label} “{}”", name.get_value())
-                on:click=move |_| key.with_value(|key| act(desk, key))
-            >
-                {label}
-            </button>
-        }
-    };
+    let name = entry.name.clone();
+    let actions = part(move || {
+        let shown = if renaming.get() {
+            rename_form(desk, key.clone(), name.clone(), renaming)
+        } else {
+            line_actions(desk, &key, &name, renaming)
+        };
+        Some(shown)
+    });
     view! {
         <li>
             <p>
@@ -64,39 +59,42 @@ fn Line(key_text: String, entry: Entry) -> impl IntoView {
                 " "
                 <span class="when">{words::saved_at(&day)}</span>
             </p>
-            <Show
-                when=move || renaming.get()
-                fallback=move || {
-                    view! {
-                        <div class="line-actions">
-                            {action(words::OPEN, Desk::open)}
-                            <button
-                                type="button"
-                                class="quiet"
-                                aria-label=format!("{} “{}”", words::RENAME, name.get_value())
-                                on:click=move |_| renaming.set(true)
-                            >
-                                {words::RENAME}
-                            </button>
-                            {action(words::DUPLICATE, Desk::duplicate)}
-                            {action(words::DELETE, Desk::delete)}
-                        </div>
-                    }
-                }
-            >
-                <Renaming key name renaming />
-            </Show>
+            {actions}
         </li>
     }
+    .into_any()
 }
 
-#[component]
-fn Renaming(
-    key: StoredValue<String>,
-    name: StoredValue<String>,
-    renaming: RwSignal<bool>,
-) -> impl IntoView {
-    let desk = expect_context::<Desk>();
+fn line_actions(desk: Desk, key: &str, name: &str, renaming: RwSignal<bool>) -> AnyView {
+    let on_key = |act: fn(Desk, &str)| {
+        let key = key.to_owned();
+        click(move || act(desk, &key))
+    };
+    let actions = [
+        (words::OPEN, on_key(Desk::open)),
+        (words::RENAME, click(move || renaming.set(true))),
+        (words::DUPLICATE, on_key(Desk::duplicate)),
+        (words::DELETE, on_key(Desk::delete)),
+    ];
+    let buttons = actions
+        .into_iter()
+        .map(|(label, act)| {
+            view! {
+                <button
+                    type="button"
+                    class="quiet"
+                    aria-label=format!("{label} “{name}”")
+                    on:click=act
+                >
+                    {label}
+                </button>
+            }
+        })
+        .collect_view();
+    view! { <div class="line-actions">{buttons}</div> }.into_any()
+}
+
+fn rename_form(desk: Desk, key: String, name: String, renaming: RwSignal<bool>) -> AnyView {
     let element = NodeRef::<html::Input>::new();
     Effect::new(move |_| {
         if let Some(input) = element.get() {
@@ -105,10 +103,10 @@ fn Renaming(
     });
     let done = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
+        let typed = element.get_untracked().map(|input| input.value());
+        // The list is written anew by the change, and this form with it.
         renaming.set(false);
-        if let Some(input) = element.get_untracked() {
-            key.with_value(|key| desk.rename(key, &input.value()));
-        }
+        desk.rename(&key, &typed.unwrap_or_default());
     };
     view! {
         <form class="renaming" on:submit=done>
@@ -117,28 +115,28 @@ fn Renaming(
                 maxlength="60"
                 aria-label=words::NEW_NAME
                 node_ref=element
-                prop:value=name.get_value()
+                prop:value=name
             />
             <button type="submit" class="quiet">
                 {words::DONE}
             </button>
-            <button type="button" class="quiet" on:click=move |_| renaming.set(false)>
+            <button type="button" class="quiet" on:click=click(move || renaming.set(false))>
                 {words::CANCEL}
             </button>
         </form>
     }
+    .into_any()
 }
 
-#[component]
-fn DamagedLine(key_text: String, why: String, raw: String) -> impl IntoView {
-    let desk = expect_context::<Desk>();
+fn damaged_line(desk: Desk, key: String, why: &str, raw: String) -> AnyView {
     view! {
         <li class="damaged">
-            <p>{words::damaged_entry(&why)}</p>
-            <RawText raw />
-            <button type="button" class="quiet" on:click=move |_| desk.delete(&key_text)>
+            <p>{words::damaged_entry(why)}</p>
+            {raw_text(raw)}
+            <button type="button" class="quiet" on:click=click(move || desk.delete(&key))>
                 {words::DELETE}
             </button>
         </li>
     }
+    .into_any()
 }

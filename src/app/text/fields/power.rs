@@ -104,16 +104,8 @@ fn charging(key: &str) -> Option<Wording> {
             "Driving charges the bank and cools the skin with its own wind.",
             "",
         ),
-        "charging.drive_from_hour" => say(
-            "Driving from",
-            "The hours on the road.",
-            "",
-        ),
-        "charging.drive_until_hour" => say(
-            "Driving until",
-            "The hours on the road.",
-            "",
-        ),
+        "charging.drive_from_hour" => say("Driving from", "The hours on the road.", ""),
+        "charging.drive_until_hour" => say("Driving until", "The hours on the road.", ""),
         "charging.drive_speed_m_s" => say(
             "Speed",
             "Faster air takes more heat off a sunlit skin, and brings more in through leaks.",
@@ -129,16 +121,8 @@ fn charging(key: &str) -> Option<Wording> {
             "What it puts into the bank while plugged in; 0 is none.",
             "what a socket gives",
         ),
-        "charging.shore_from_hour" => say(
-            "Plugged in from",
-            "The hours with a socket.",
-            "",
-        ),
-        "charging.shore_until_hour" => say(
-            "Plugged in until",
-            "The hours with a socket.",
-            "",
-        ),
+        "charging.shore_from_hour" => say("Plugged in from", "The hours with a socket.", ""),
+        "charging.shore_until_hour" => say("Plugged in until", "The hours with a socket.", ""),
         _ => return None,
     })
 }
@@ -152,10 +136,15 @@ pub(super) fn load(load: &str, quantity: &str) -> Option<Wording> {
         "other" => "Whatever else draws from the bank. It ends up as heat in the cabin too.",
         _ => return None,
     };
-    const DUTY: &str = "The share of its hours in which it really draws. The rest of the time it waits.";
+    const DUTY: &str =
+        "The share of its hours in which it really draws. The rest of the time it waits.";
     const HOURS: &str = "The hours in which it is in use. The same hour twice means all day.";
     Some(match quantity {
-        "power_w" => say("Power while on", why_power, "from none to what a bank can feed"),
+        "power_w" => say(
+            "Power while on",
+            why_power,
+            "from none to what a bank can feed",
+        ),
         "duty" => say("Share of that time on", DUTY, "from never to always"),
         "from_hour" => say("From", HOURS, ""),
         "until_hour" => say("Until", HOURS, ""),

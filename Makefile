@@ -69,7 +69,7 @@ validate: rust ## Run the engine against the published reference values
 	cargo test --locked --package noonday-tests
 
 bench: rust ## Measure the engine's speed
-	cargo bench --locked --workspace
+	cargo bench --locked --workspace --exclude noonday
 
 screenshot: build ## Take the picture of the page for the README
 	node $(BROWSER_TESTS)/screenshot.mjs $(SCREENSHOT)
@@ -82,7 +82,7 @@ tools: system rust $(TRUNK_STAMP) $(WASM_BINDGEN_STAMP) $(NPM_STAMP)
 	@cargo fetch --locked --quiet
 
 rust: system
-	@command -v rustup >/dev/null || { echo "rustup is missing. Install it with your system's package manager or as rust-lang.org says, then run make again." >&2; exit 1; }
+	@command -v rustup >/dev/null || { echo "rustup is missing. Install it, Rust's own toolchain manager, then run make again." >&2; exit 1; }
 	@rustup run $${RUSTUP_TOOLCHAIN:-$(RUST_VERSION)} rustc --version >/dev/null 2>&1 || rustup toolchain install $(RUST_VERSION) --profile minimal
 	@toolchain=$${RUSTUP_TOOLCHAIN:-$(RUST_VERSION)}; \
 	installed=$$(rustup target list --installed --toolchain $$toolchain; rustup component list --installed --toolchain $$toolchain); \

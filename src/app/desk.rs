@@ -10,6 +10,7 @@ use crate::storage::{
 };
 use crate::text::{page, storage as words};
 use leptos::prelude::*;
+use noonday_engine::advice::{Advice, advise};
 use noonday_engine::scenario::{Scenario, ScenarioDocument, example, to_link};
 
 /// A message with what can be done about it.
@@ -51,7 +52,7 @@ pub struct Desk {
 /// What the page starts from.
 pub struct Start {
     document: ScenarioDocument,
-    runnable: Scenario,
+    runnable: (Scenario, Advice),
     units: crate::format::UnitSystem,
     own: ScenarioDocument,
     visitor: bool,
@@ -70,12 +71,14 @@ impl Start {
                 undo: None,
             });
         }
-        let fallback = Scenario::new(example()).ok()?;
-        let (document, runnable) = own.found.unwrap_or_else(|| (example(), fallback));
+        let (document, runnable) = match own.found {
+            Some(found) => found,
+            None => (example(), Scenario::new(example()).ok()?),
+        };
         let mut start = Self {
             own: document.clone(),
             document,
-            runnable,
+            runnable: with_advice(runnable)?,
             units: read_units(),
             visitor: false,
             notice,
@@ -91,9 +94,8 @@ impl Start {
         match storage::read_form(link) {
             Ok(scenario) if *scenario.document() == self.own => {}
             Ok(scenario) => {
-                self.document = scenario.document().clone();
-                self.runnable = scenario;
-                self.visitor = true;
+                let document = scenario.document().clone();
+                self.show_visitor(document, scenario);
             }
             Err(why) => self.notice = Some(damaged_link(&why, link)),
         }
@@ -101,6 +103,12 @@ impl Start {
 
     fn take_visit(&mut self) {
         if let Some((document, runnable)) = read_kept(VISIT).found {
+            self.show_visitor(document, runnable);
+        }
+    }
+
+    fn show_visitor(&mut self, document: ScenarioDocument, runnable: Scenario) {
+        if let Some(runnable) = with_advice(runnable) {
             self.document = document;
             self.runnable = runnable;
             self.visitor = true;
@@ -460,6 +468,11 @@ impl Desk {
             }
         });
     }
+}
+
+fn with_advice(scenario: Scenario) -> Option<(Scenario, Advice)> {
+    let advice = advise(&scenario).ok()?;
+    Some((scenario, advice))
 }
 
 /// What was read under a key of a working state.

@@ -6,7 +6,7 @@
 use crate::format::{Typed, UnitSystem, parse_clock, parse_number, unit};
 use crate::text::{Voice, errors};
 use leptos::prelude::*;
-use noonday_engine::advice::{Advice, Headline, LeverEffect, advise, levers};
+use noonday_engine::advice::{Advice, LeverEffect, advise, levers};
 use noonday_engine::scenario::{
     Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, example, field,
 };
@@ -27,6 +27,14 @@ pub struct Checked {
     pub scenario: Scenario,
     /// Why the document cannot be run; empty when it can.
     pub errors: Vec<FieldError>,
+}
+
+/// The runs of the last state that could be run.
+#[derive(Clone, Debug, PartialEq)]
+struct Outcome {
+    advice: Arc<Advice>,
+    /// Whether the engine refused the present state, which no checked document should make it do.
+    refused: bool,
 }
 
 /// An entry that cannot be run, and why.
@@ -66,8 +74,12 @@ pub struct AppState {
 }
 
 impl AppState {
-    /// Starts from a document, the last state that could be run, and units.
-    pub fn new(document: ScenarioDocument, runnable: Scenario, units: UnitSystem) -> Self {
+    /// Starts from a document, the last state that could be run with its advice, and units.
+    pub fn new(
+        document: ScenarioDocument,
+        (runnable, advice): (Scenario, Advice),
+        units: UnitSystem,
+    ) -> Self {
         let document = RwSignal::new(document);
         let typed = RwSignal::new(TypedTexts::new());
         let typing = RwSignal::new(None);
@@ -77,7 +89,11 @@ impl AppState {
             check(document.get(), last)
         });
         let scenario = Memo::new(move |_| checked.with(|checked| checked.scenario.clone()));
-        let advice = Memo::new(move |_| scenario.with(|scenario| Arc::new(advise(scenario))));
+        let first = Arc::new(advice);
+        let outcome = Memo::new(move |before: Option<&Outcome>| {
+            let last = before.map_or(&first, |before| &before.advice);
+            scenario.with(|scenario| outcome(scenario, last))
+        });
         let settled = RwSignal::new(None);
         let state = Self {
             document,
@@ -89,15 +105,26 @@ impl AppState {
                 let currency = document.with(|document| document.prices.currency.clone());
                 let texts = typed.get();
                 let spoken = (units.get(), currency.as_str());
-                checked.with(|checked| troubles(checked, &texts, typing.get(), spoken))
+                let mut found =
+                    checked.with(|checked| troubles(checked, &texts, typing.get(), spoken));
+                if outcome.with(|outcome| outcome.refused) {
+                    found.push(Trouble {
+                        key: "",
+                        why: errors::REFUSED.to_owned(),
+                    });
+                }
+                found
             }),
-            advice,
+            advice: Memo::new(move |_| outcome.with(|outcome| outcome.advice.clone())),
             voice: Memo::new(move |_| {
                 scenario.with(|scenario| Voice::new(scenario.document(), units.get()))
             }),
             settled,
             effects: Memo::new(move |_| {
-                settled.with(|settled| settled.as_ref().map(worthwhile_levers).unwrap_or_default())
+                settled.with(|settled| {
+                    let effects = settled.as_ref().map(levers);
+                    effects.and_then(Result::ok).unwrap_or_default()
+                })
             }),
             cursor: RwSignal::new(None),
         };
@@ -118,6 +145,13 @@ impl AppState {
         if let Typed::Value(shown) = self.read_typed(field, &text) {
             self.write_shown(field, shown);
         }
+        self.typed.update(|texts| {
+            texts.insert(field.key, text);
+        });
+    }
+
+    /// Keeps a text that cannot be read as it was typed.
+    pub fn keep_typed(self, field: &'static Field, text: String) {
         self.typed.update(|texts| {
             texts.insert(field.key, text);
         });
@@ -210,6 +244,7 @@ pub fn read_typed(field: &Field, text: &str, units: UnitSystem, currency: &str) 
             let symbol = unit(number.dimension, units).label(currency);
             parse_number(text, &symbol, units)
         }
+        // Only texts that could not be read are kept of other fields.
         _ => Typed::NotANumber,
     }
 }
@@ -258,10 +293,16 @@ fn troubles(
     found
 }
 
-fn worthwhile_levers(scenario: &Scenario) -> Vec<LeverEffect> {
-    match advise(scenario).verdict.headline {
-        Headline::NothingAsked | Headline::MetWithoutCooler => Vec::new(),
-        _ => levers(scenario),
+fn outcome(scenario: &Scenario, last: &Arc<Advice>) -> Outcome {
+    match advise(scenario) {
+        Ok(advice) => Outcome {
+            advice: Arc::new(advice),
+            refused: false,
+        },
+        Err(_) => Outcome {
+            advice: last.clone(),
+            refused: true,
+        },
     }
 }
 

@@ -9,6 +9,8 @@ pub mod electrical;
 pub mod envelope;
 pub mod quantity;
 pub mod scenario;
+pub mod schedule;
 pub mod simulation;
 pub mod solar;
+pub mod validity;
 pub mod weather;

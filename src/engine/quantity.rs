@@ -26,3 +26,42 @@ pub fn kelvin_from_celsius(temperature_c: f64) -> f64 {
 pub fn celsius_from_kelvin(temperature_k: f64) -> f64 {
     temperature_k - ZERO_CELSIUS_K
 }
+
+/// Cube root of a number of either sign, within 1e-14 of it.
+///
+/// Convection asks for it more often than for anything else, and the correctly rounded one of the mathematics library costs
+/// ten times as much where no fused multiply-add is at hand. A guess from the exponent (Kahan 1991) is mended twice by Halley's
+/// iteration x(x³ + 2a)/(2x³ + a), in operations that every platform rounds alike. Zero, infinities and NaN give themselves.
+#[must_use]
+pub fn cube_root(number: f64) -> f64 {
+    const EXPONENT_OFFSET: u64 = 0x2A9F_7893_782D_A1CE;
+    let size = number.abs();
+    if size < f64::MIN_POSITIVE || !size.is_finite() {
+        return number;
+    }
+    let mut root = f64::from_bits(size.to_bits() / 3 + EXPONENT_OFFSET);
+    for _ in 0..2 {
+        let cube = root * root * root;
+        root *= (cube + 2.0 * size) / (2.0 * cube + size);
+    }
+    root.copysign(number)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn cube_roots_agree_with_the_library() {
+        for exponent in -40..40 {
+            for mantissa in [1.0, 1.3, 2.0, 3.7, 5.1, 7.9] {
+                let number = mantissa * libm::pow(10.0, f64::from(exponent) / 4.0);
+                let ratio = cube_root(number) / libm::cbrt(number);
+                assert!((ratio - 1.0).abs() < 1e-14, "{number}: {ratio}");
+                assert_eq!(cube_root(-number), -cube_root(number));
+            }
+        }
+        assert_eq!(cube_root(0.0), 0.0);
+        assert!(cube_root(f64::NAN).is_nan());
+    }
+}

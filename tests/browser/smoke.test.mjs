@@ -19,3 +19,16 @@ for (const [name, screen] of Object.entries({ phone: PHONE, desktop: DESKTOP }))
     await close();
   });
 }
+
+test("the browser is told to let nothing leave for elsewhere", async () => {
+  const { page, close } = await site.visit(PHONE);
+  const blocked = await page.evaluate(
+    () =>
+      new Promise((done) => {
+        addEventListener("securitypolicyviolation", ({ blockedURI }) => done(blockedURI));
+        fetch("http://foreign.example/").catch(() => setTimeout(() => done("not by the policy"), 1000));
+      }),
+  );
+  assert.equal(blocked, "http://foreign.example/");
+  await close();
+});

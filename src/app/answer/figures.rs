@@ -168,7 +168,7 @@ fn bank_rows(advice: &Advice, voice: &Voice) -> Vec<Row> {
             "Such days in a row until it is used up".to_owned(),
             match bank.lasts_h {
                 Some(hours) => duration(hours),
-                None => format!("more than {}\u{a0}days", bank.days_tried),
+                None => format!("more than {}\u{a0}days", bank.days_looked),
             },
         ),
     ];

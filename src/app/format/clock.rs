@@ -56,6 +56,17 @@ pub fn parse_clock(typed: &str) -> Typed {
     }
 }
 
+/// A day as date boxes write it: `2026-07-21`; nothing unless the calendar has it between 1950 and 2100.
+pub fn parse_date(text: &str) -> Option<Date> {
+    let mut parts = text.splitn(3, '-');
+    Date::new(
+        parts.next()?.parse().ok()?,
+        parts.next()?.parse().ok()?,
+        parts.next()?.parse().ok()?,
+    )
+    .ok()
+}
+
 /// A span of time as people say it: `50 min`, `1 h 50 min`, `2 days 4 h`.
 pub fn duration(hours: f64) -> String {
     let minutes = whole_minutes(hours);
@@ -81,13 +92,13 @@ pub fn weekday(date: Date, days_later: i64) -> &'static str {
         "Saturday",
     ];
     const SHIFT: [i64; 12] = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4];
-    let month = usize::from(date.month.clamp(1, 12));
-    let year = i64::from(date.year) - i64::from(month < 3);
+    let month = usize::from(date.month());
+    let year = i64::from(date.year()) - i64::from(month < 3);
     let shift = SHIFT.get(month - 1).copied().unwrap_or_default();
     let sum = year + year.div_euclid(4) - year.div_euclid(100)
         + year.div_euclid(400)
         + shift
-        + i64::from(date.day)
+        + i64::from(date.day())
         + days_later;
     let index = usize::try_from(sum.rem_euclid(7)).unwrap_or_default();
     NAMES.get(index).copied().unwrap_or_default()
@@ -183,6 +194,14 @@ mod tests {
     }
 
     #[test]
+    fn days_are_read_as_browsers_write_them() {
+        assert_eq!(parse_date("2026-07-21"), Date::new(2026, 7, 21).ok());
+        for text in ["", "2026-07", "2026-02-30", "1200-01-01"] {
+            assert_eq!(parse_date(text), None, "{text}");
+        }
+    }
+
+    #[test]
     fn spans_are_said_in_the_units_that_fit() {
         assert_eq!(duration(0.75), "45\u{a0}min");
         assert_eq!(duration(1.5), "1\u{a0}h 30\u{a0}min");
@@ -194,7 +213,7 @@ mod tests {
     /// 1 January 2000 was a Saturday and 21 July 2026 is a Tuesday (ISO 8601 calendar).
     #[test]
     fn days_of_the_week_are_right() {
-        let day = |year, month, day| Date { year, month, day };
+        let day = |year, month, day| Date::new(year, month, day).unwrap();
         assert_eq!(weekday(day(2000, 1, 1), 0), "Saturday");
         assert_eq!(weekday(day(2026, 7, 21), 0), "Tuesday");
         assert_eq!(weekday(day(2026, 7, 21), 6), "Monday");

@@ -4,7 +4,7 @@ mod clock;
 mod number;
 mod unit;
 
-pub use clock::{duration, parse_clock, weekday};
+pub use clock::{duration, parse_clock, parse_date, weekday};
 pub use number::{Typed, entry_text, parse_number};
 pub use unit::{Unit, unit};
 

@@ -22,6 +22,10 @@ const FAHRENHEIT_K: f64 = 5.0 / 9.0;
 const HOUR_S: f64 = 3_600.0;
 /// One BTU an hour in watts.
 const BTU_PER_HOUR_W: f64 = BTU_J / HOUR_S;
+/// One cubic foot a minute in m³/s.
+const CFM_M3_S: f64 = FOOT_M * FOOT_M * FOOT_M / 60.0;
+/// A ton of refrigeration, 12 000 BTU an hour, in kW.
+const TON_KW: f64 = 12_000.0 * BTU_PER_HOUR_W / 1_000.0;
 /// One h ft² °F/BTU, the unit of the R-value, in m² K/W.
 const R_VALUE_M2_K_W: f64 = FOOT_M * FOOT_M * FAHRENHEIT_K / BTU_PER_HOUR_W;
 
@@ -97,7 +101,8 @@ fn us_unit(dimension: Dimension) -> Option<Unit> {
         },
         Dimension::TemperatureDifference => scaled("°F", 5.0, 9.0, 1),
         Dimension::HeatFlow => scaled("BTU/h", BTU_PER_HOUR_W, 1.0, 0),
-        Dimension::AirFlow => scaled("cfm", FOOT_M * FOOT_M * FOOT_M, 60.0, 0),
+        Dimension::AirFlow => scaled("cfm", CFM_M3_S, 1.0, 0),
+        Dimension::AirFlowPerKilowatt => scaled("cfm/ton", CFM_M3_S / TON_KW, 1.0, 0),
         Dimension::WindSpeed | Dimension::RoadSpeed => scaled("mph", MILE_PER_HOUR_M_S, 1.0, 1),
         Dimension::Conductivity => scaled("BTU·in/(h·ft²·°F)", INCH_M / R_VALUE_M2_K_W, 1.0, 3),
         Dimension::ThermalResistance => scaled("R (h·ft²·°F/BTU)", R_VALUE_M2_K_W, 1.0, 2),
@@ -122,6 +127,7 @@ fn metric_unit(dimension: Dimension) -> Unit {
         Dimension::Temperature | Dimension::TemperatureDifference => plain("°C", 1),
         Dimension::ElectricPower | Dimension::HeatFlow => plain("W", 0),
         Dimension::AirFlow => scaled("m³/h", 1.0, HOUR_S, 0),
+        Dimension::AirFlowPerKilowatt => scaled("m³/h per kW", 1.0, HOUR_S, 0),
         Dimension::WindSpeed => plain("m/s", 1),
         Dimension::RoadSpeed => scaled("km/h", 1_000.0, HOUR_S, 0),
         Dimension::Conductivity => plain("W/(m·K)", 4),
@@ -169,6 +175,7 @@ mod tests {
             (Dimension::LeakArea, 6.451_6e-4),
             (Dimension::HeatFlow, 2.930_711e-1),
             (Dimension::AirFlow, 4.719_474e-4),
+            (Dimension::AirFlowPerKilowatt, 4.719_474e-4 / 3.516_853),
             (Dimension::WindSpeed, 4.470_4e-1),
             (Dimension::Conductivity, 1.442_279e-1),
             (Dimension::ThermalResistance, 1.761_102e-1),

@@ -120,7 +120,7 @@ fn shown_value(field: &Field, document: &ScenarioDocument, units: UnitSystem) ->
         },
         Kind::Date(date) => {
             let date = (date.read)(document);
-            format!("{:04}-{:02}-{:02}", date.year, date.month, date.day)
+            format!("{:04}-{:02}-{:02}", date.year(), date.month(), date.day())
         }
     }
 }

@@ -1,12 +1,12 @@
 //! Yes or no, text and day.
 
 use super::row::{field_id, tools, trouble_id, trouble_of};
+use crate::format::parse_date;
 use crate::live::{at_event, derived, flag, with_value, words};
 use crate::state::AppState;
 use crate::text::fields::wording;
 use leptos::prelude::*;
 use noonday_engine::scenario::{DateField, Field, SwitchField, TextField};
-use noonday_engine::solar::Date;
 
 /// Texts longer than this are written over several lines.
 const LONGEST_LINE: usize = 80;
@@ -88,14 +88,16 @@ pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
 pub fn date_row(field: &'static Field, date: &'static DateField) -> AnyView {
     let state = expect_context::<AppState>();
     let value = derived(move || {
+        if let Some(text) = state.typed.with(|texts| texts.get(field.key).cloned()) {
+            return text;
+        }
         let date = state.document.with(date.read);
-        format!("{:04}-{:02}-{:02}", date.year, date.month, date.day)
+        format!("{:04}-{:02}-{:02}", date.year(), date.month(), date.day())
     });
     let trouble = trouble_of(field);
-    let picked = with_value(move |text| {
-        if let Some(value) = read_date(&text) {
-            state.edit(field, |document| (date.write)(document, value));
-        }
+    let picked = with_value(move |text| match parse_date(&text) {
+        Some(value) => state.edit(field, |document| (date.write)(document, value)),
+        None => state.keep_typed(field, text),
     });
     view! {
         <div class="field" class:troubled=flag(move || trouble.get().is_some())>
@@ -114,31 +116,4 @@ pub fn date_row(field: &'static Field, date: &'static DateField) -> AnyView {
         </div>
     }
     .into_any()
-}
-
-/// Reads `2026-07-21`; an emptied box gives nothing.
-fn read_date(text: &str) -> Option<Date> {
-    let mut parts = text.splitn(3, '-');
-    Some(Date {
-        year: parts.next()?.parse().ok()?,
-        month: parts.next()?.parse().ok()?,
-        day: parts.next()?.parse().ok()?,
-    })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn days_are_read_as_browsers_write_them() {
-        let date = Date {
-            year: 2026,
-            month: 7,
-            day: 21,
-        };
-        assert_eq!(read_date("2026-07-21"), Some(date));
-        assert_eq!(read_date(""), None);
-        assert_eq!(read_date("2026-07"), None);
-    }
 }

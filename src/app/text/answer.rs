@@ -153,7 +153,7 @@ fn bank(bank: &BankVerdict, voice: &Voice) -> String {
         ),
         None => format!(
             "{lowest}; it would carry {} such days in a row.",
-            bank.days_tried
+            bank.days_looked
         ),
     }
 }
@@ -294,7 +294,7 @@ mod tests {
                     end_state_of_charge: 0.4,
                     below_reserve_at_h: Some(28.0),
                     lasts_h: Some(40.5),
-                    days_tried: 7,
+                    days_looked: 7,
                     plain_division_h: Some(10.0),
                     cooler_running_a: 60.0,
                 },

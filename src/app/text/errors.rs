@@ -6,6 +6,9 @@ use noonday_engine::scenario::{
     Dimension, Field, FieldError, Kind, LONGEST_LINK_BYTES, LinkError, NumberField, Problem, field,
 };
 
+/// Said of a state that the engine refuses though its entries are in order.
+pub const REFUSED: &str = "This combination of values cannot be calculated.";
+
 /// Said of a typed text that is no number.
 pub fn not_a_number(field: &Field, units: UnitSystem, currency: &str) -> String {
     match &field.kind {
@@ -16,7 +19,7 @@ pub fn not_a_number(field: &Field, units: UnitSystem, currency: &str) -> String 
             let range = range(number, units, currency);
             format!("This is not a number. Write one from {range}.")
         }
-        _ => "This cannot be read.".to_owned(),
+        _ => "There is no such day between the years 1950 and 2100.".to_owned(),
     }
 }
 
@@ -62,7 +65,6 @@ pub fn field_error(error: &FieldError, units: UnitSystem, currency: &str) -> Str
             characters,
             longest,
         } => format!("This has {characters} characters; at most {longest} fit."),
-        Problem::NoSuchDay => "There is no such day between the years 1950 and 2100.".to_owned(),
         Problem::NotBelow {
             other_key, other, ..
         } => not_below(found, other_key, *other, units),
@@ -77,6 +79,17 @@ pub fn field_error(error: &FieldError, units: UnitSystem, currency: &str) -> Str
             units.percent(*sum),
             units.percent(1.0)
         ),
+        Problem::ImpossibleSensibleShare {
+            greatest: Some(greatest),
+            ..
+        } => format!(
+            "With so little air through it no coil does more than {} of its work on temperature.",
+            units.percent((greatest * 100.0).floor() / 100.0)
+        ),
+        Problem::ImpossibleSensibleShare { greatest: None, .. } => {
+            "No coil splits its work so with this air flow: its surface would have to freeze."
+                .to_owned()
+        }
         Problem::UnknownVersion { version } => {
             format!("This scenario has version {version}, which this page does not know.")
         }

@@ -75,7 +75,7 @@ pub fn is_finer_point(key: &str) -> bool {
         "day.linke_turbidity",
         "day.warming_per_day_k",
         "day.shade_sky_share",
-        "cooler.airflow_m3_s",
+        "cooler.airflow_m3_s_per_kw",
         "cooler.sensible_heat_ratio_rated",
         "cooler.blower_power_w",
         "cooler.condenser_air_rise_k",

@@ -184,9 +184,9 @@ fn day(document: &ScenarioDocument, voice: &Voice) -> String {
     format!(
         "{} from {:04}-{:02}-{:02}: {} to {}, dew point {}, {} cloud, wind {}, {shade}.",
         counted(day.days, "day", "days", voice),
-        day.date.year,
-        day.date.month,
-        day.date.day,
+        day.date.year(),
+        day.date.month(),
+        day.date.day(),
         degrees(day.low_c),
         degrees(day.high_c),
         degrees(day.dew_point_c),

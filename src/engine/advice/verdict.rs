@@ -71,10 +71,11 @@ pub struct BankVerdict {
     pub end_state_of_charge: f64,
     /// When it fell below the reserve, clock hours since midnight of the first day.
     pub below_reserve_at_h: Option<f64>,
-    /// Hours from the start until the bank is at its lowest charge if such days repeat; none within the days tried.
+    /// Hours from the start until the bank is at its lowest charge if further days draw like the last; none within
+    /// [`BankVerdict::days_looked`].
     pub lasts_h: Option<f64>,
-    /// Days tried for [`BankVerdict::lasts_h`].
-    pub days_tried: u32,
+    /// Days looked ahead for [`BankVerdict::lasts_h`].
+    pub days_looked: u32,
     /// Usable ampere-hours over the cooler's mean running current, h: plain division, none if it never ran.
     pub plain_division_h: Option<f64>,
     /// Mean current of the cooler while it ran, A.
@@ -107,4 +108,15 @@ pub struct Verdict {
     pub first_missed: Option<usize>,
     /// What became of the bank.
     pub bank: BankVerdict,
+}
+
+impl Verdict {
+    /// Unmet degree-hours of all windows, K h.
+    #[must_use]
+    pub fn degree_hours_k_h(&self) -> f64 {
+        self.windows
+            .iter()
+            .map(|window| window.degree_hours_k_h)
+            .sum()
+    }
 }

@@ -375,8 +375,8 @@ pub struct Cooler {
     pub electric_power_rated_w: f64,
     /// Which of the plate's figures to believe.
     pub plate_trust: PlateTrust,
-    /// Air through the coil, m³/s.
-    pub airflow_m3_s: f64,
+    /// Air through the coil for each kilowatt of rated capacity, m³/s.
+    pub airflow_m3_s_per_kw: f64,
     /// Sensible share of the capacity at the rating point.
     pub sensible_heat_ratio_rated: f64,
     /// Power of the inside blower, W.

@@ -81,6 +81,8 @@ pub enum Dimension {
     HeatFlow,
     /// Air flow, m³/s.
     AirFlow,
+    /// Air flow for each kilowatt of cooling, m³/s.
+    AirFlowPerKilowatt,
     /// Wind speed, m/s.
     WindSpeed,
     /// Speed on the road, m/s.

@@ -6,6 +6,7 @@ mod example;
 mod field;
 mod fields;
 mod link;
+mod rating;
 mod validate;
 
 pub use document::*;
@@ -16,4 +17,5 @@ pub use field::{
 };
 pub use fields::{field, fields, fields_of};
 pub use link::{LONGEST_LINK_BYTES, LinkError, from_link, to_link};
+pub use rating::{cooler_rating, plate_assessment};
 pub use validate::{FieldError, Problem, Scenario};

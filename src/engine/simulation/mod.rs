@@ -1,5 +1,16 @@
-//! The time loop and its results.
+//! A run: a scenario made ready, passed through step by step, and what it leaves behind.
 
+mod body;
+mod build;
+mod cooling;
+mod environment;
+mod inside;
+mod power;
+mod recorder;
 mod results;
+mod run;
+mod ventilation;
 
+pub use build::BuildError;
 pub use results::{Balance, HeatPath, Results, Series, Stop, Totals};
+pub use run::{Prepared, STEP_S, simulate};

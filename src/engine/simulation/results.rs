@@ -90,6 +90,10 @@ pub struct Series {
     pub bank_voltage_v: Vec<f64>,
     /// Current into the bank, A; negative while it discharges.
     pub bank_current_a: Vec<f64>,
+    /// Output of the compressor over its full output, mean over the sample's span.
+    pub cooler_share: Vec<f64>,
+    /// What kept the cooler from running at the sample's time, if anything did.
+    pub stopped: Vec<Option<Stop>>,
     /// Power drawn for the cooler with blower and inverter loss, W.
     pub cooler_w: Vec<f64>,
     /// Power drawn by everything else, W.
@@ -102,6 +106,34 @@ pub struct Series {
     pub shore_w: Vec<f64>,
     /// Heat into the cabin by path, W, in the order of [`HeatPath::ALL`]; latent heat is not in it.
     pub heat_w: Vec<[f64; HeatPath::COUNT]>,
+}
+
+impl Series {
+    /// Room for a number of samples.
+    #[must_use]
+    pub fn with_capacity(samples: usize) -> Self {
+        let room = || Vec::with_capacity(samples);
+        Self {
+            time_h: room(),
+            outdoor_c: room(),
+            cabin_c: room(),
+            felt_c: room(),
+            radiant_c: room(),
+            relative_humidity: room(),
+            sun_w_m2: room(),
+            state_of_charge: room(),
+            bank_voltage_v: room(),
+            bank_current_a: room(),
+            cooler_share: room(),
+            stopped: Vec::with_capacity(samples),
+            cooler_w: room(),
+            loads_w: room(),
+            panels_w: room(),
+            driving_w: room(),
+            shore_w: room(),
+            heat_w: Vec::with_capacity(samples),
+        }
+    }
 }
 
 /// Sums over the whole run.

@@ -31,10 +31,10 @@ fn machine(key: &str) -> Option<Wording> {
             "Some plates promise more cooling than their own power can give. The cautious choice reckons with what small units reach.",
             "",
         ),
-        "cooler.airflow_m3_s" => say(
+        "cooler.airflow_m3_s_per_kw" => say(
             "Air through the cooler",
-            "Less air comes out colder and drier; more air gives more cooling and less drying.",
-            "from a small duct to a large blower",
+            "For its capacity. Less air comes out colder and drier; more air gives more cooling and less drying.",
+            "as coils are built",
         ),
         "cooler.sensible_heat_ratio_rated" => say(
             "Share that lowers temperature",

@@ -225,7 +225,7 @@ pub(super) const DAY: &[Field] = &[
         group: Group::Day,
         kind: number(
             Dimension::Factor,
-            1.8,
+            2.0,
             8.0,
             |d| d.day.linke_turbidity,
             |d, v| d.day.linke_turbidity = v,

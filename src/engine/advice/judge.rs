@@ -1,0 +1,291 @@
+//! Judges a run against the need.
+
+use super::verdict::{BankVerdict, Cause, Headline, Verdict, WindowVerdict};
+use crate::quantity::SECONDS_PER_HOUR;
+use crate::scenario::{NeedWindow, NeededFor, ScenarioDocument, SystemVoltage};
+use crate::schedule::HourWindow;
+use crate::simulation::{Results, Series, Stop};
+
+/// Days looked ahead for the end of the bank.
+const DAYS_LOOKED: u32 = 14;
+
+/// Output from which a cooler counts as working flat out, share.
+const FLAT_OUT: f64 = 0.95;
+
+/// Excess below which a limit still counts as kept, K: a twentieth of a kelvin, the accuracy of the step.
+const TOLERANCE_K: f64 = 0.05;
+
+const HOURS_PER_DAY: f64 = 24.0;
+
+/// Judges a run, beside the same without a cooler.
+#[must_use]
+pub fn judge(document: &ScenarioDocument, with: &Results, without: &Results) -> Verdict {
+    let mut windows: Vec<WindowVerdict> = document
+        .need
+        .windows
+        .iter()
+        .enumerate()
+        .filter(|(_, window)| window.needed_for != NeededFor::Nobody)
+        .flat_map(|(slot, window)| occurrences(document, slot, window, with, without))
+        .collect();
+    windows.sort_by(|one, other| one.from_h.total_cmp(&other.from_h));
+    let first_missed = first_missed(&windows);
+    let bank = bank(document, with);
+    Verdict {
+        headline: headline(&windows, &bank),
+        windows,
+        first_missed,
+        bank,
+    }
+}
+
+fn headline(windows: &[WindowVerdict], bank: &BankVerdict) -> Headline {
+    if windows.is_empty() {
+        return Headline::NothingAsked;
+    }
+    if windows.iter().any(|window| !window.met) {
+        return Headline::Missed;
+    }
+    if windows
+        .iter()
+        .all(|window| window.missed_without_cooler_h == 0.0)
+    {
+        return Headline::MetWithoutCooler;
+    }
+    if bank.below_reserve_at_h.is_some() {
+        return Headline::MetBelowReserve;
+    }
+    Headline::Met
+}
+
+fn first_missed(windows: &[WindowVerdict]) -> Option<usize> {
+    windows
+        .iter()
+        .enumerate()
+        .filter_map(|(index, window)| window.first_missed_at_h.map(|at_h| (index, at_h)))
+        .min_by(|one, other| one.1.total_cmp(&other.1))
+        .map(|(index, _)| index)
+}
+
+/// Every day's occurrence of a window that lies in the run, cut to the run.
+fn occurrences<'a>(
+    document: &'a ScenarioDocument,
+    slot: usize,
+    window: &'a NeedWindow,
+    with: &'a Results,
+    without: &'a Results,
+) -> impl Iterator<Item = WindowVerdict> + 'a {
+    let length_h = length_h(window);
+    let start_h = document.day.start_hour;
+    let end_h = start_h + HOURS_PER_DAY * document.day.days;
+    (-1..=document.day.days as i32).filter_map(move |day| {
+        let from_h = f64::from(day) * HOURS_PER_DAY + window.from_hour;
+        let span = (from_h.max(start_h), (from_h + length_h).min(end_h));
+        (span.1 > span.0).then(|| judge_window(document, slot, window, span, with, without))
+    })
+}
+
+fn length_h(window: &NeedWindow) -> f64 {
+    let length_h = (window.until_hour - window.from_hour).rem_euclid(HOURS_PER_DAY);
+    if length_h == 0.0 {
+        HOURS_PER_DAY
+    } else {
+        length_h
+    }
+}
+
+/// Excess of a series above a window's limit.
+#[derive(Default)]
+struct Excess {
+    missed_h: f64,
+    degree_hours_k_h: f64,
+    worst_c: f64,
+    worst_at_h: f64,
+    first: Option<usize>,
+    last_met: Option<usize>,
+}
+
+fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
+    let mut excess = Excess {
+        worst_c: f64::NEG_INFINITY,
+        ..Excess::default()
+    };
+    let inside =
+        (0..series.time_h.len()).filter(|index| (span.0..=span.1).contains(&series.time_h[*index]));
+    for index in inside {
+        let felt_c = series.felt_c[index];
+        if felt_c > excess.worst_c {
+            excess.worst_c = felt_c;
+            excess.worst_at_h = series.time_h[index];
+        }
+        let over_k = felt_c - window.highest_felt_c;
+        let humid = series.relative_humidity[index] > window.highest_relative_humidity;
+        if over_k <= TOLERANCE_K && !humid {
+            excess.last_met = Some(index);
+            continue;
+        }
+        excess.first = excess.first.or(Some(index));
+        let step_h = sample_length_h(series, index, span.1);
+        excess.missed_h += step_h;
+        excess.degree_hours_k_h += over_k.max(0.0) * step_h;
+    }
+    excess
+}
+
+/// Time for which a sample stands, h: until the next one, but not beyond the window.
+fn sample_length_h(series: &Series, index: usize, until_h: f64) -> f64 {
+    let next_h = series.time_h.get(index + 1).copied().unwrap_or(until_h);
+    (next_h.min(until_h) - series.time_h[index]).max(0.0)
+}
+
+fn judge_window(
+    document: &ScenarioDocument,
+    slot: usize,
+    window: &NeedWindow,
+    span: (f64, f64),
+    with: &Results,
+    without: &Results,
+) -> WindowVerdict {
+    let found = excess(&with.series, window, span);
+    let bare = excess(&without.series, window, span);
+    let cause = found
+        .first
+        .filter(|_| found.missed_h > 0.0)
+        .map(|index| cause(document, window, &with.series, index, &found));
+    WindowVerdict {
+        slot,
+        needed_for: window.needed_for,
+        from_h: span.0,
+        until_h: span.1,
+        highest_felt_c: window.highest_felt_c,
+        met: found.missed_h == 0.0,
+        missed_h: found.missed_h,
+        degree_hours_k_h: found.degree_hours_k_h,
+        worst_felt_c: found.worst_c,
+        worst_at_h: found.worst_at_h,
+        first_missed_at_h: cause
+            .and(found.first)
+            .map(|index| with.series.time_h[index]),
+        cause,
+        worst_felt_without_cooler_c: bare.worst_c,
+        missed_without_cooler_h: bare.missed_h,
+    }
+}
+
+/// Why a window was missed, from the state at the first sample that misses it.
+fn cause(
+    document: &ScenarioDocument,
+    window: &NeedWindow,
+    series: &Series,
+    index: usize,
+    found: &Excess,
+) -> Cause {
+    if series.felt_c[index] <= window.highest_felt_c + TOLERANCE_K {
+        return Cause::Humidity;
+    }
+    if !document.cooler.installed {
+        return Cause::NoCooler;
+    }
+    if let Some(stop) = series.stopped[index] {
+        return match stop {
+            Stop::BankEmpty => Cause::BankEmpty,
+            Stop::LowVoltage => Cause::LowVoltage,
+            Stop::CurrentLimit => Cause::CurrentLimit,
+            Stop::InverterOverload => Cause::InverterOverload,
+        };
+    }
+    if !allowed_at(document, series.time_h[index]) {
+        return Cause::NeverSwitchedOn;
+    }
+    let met_later = found.last_met.is_some_and(|last| last > index);
+    let met_before = found.last_met.is_some_and(|last| last < index);
+    if met_later && !met_before && series.cooler_share[index] > 0.0 {
+        return Cause::NotYetCooled;
+    }
+    if series.cooler_share[index] >= FLAT_OUT {
+        Cause::Capacity
+    } else {
+        Cause::SetPoint
+    }
+}
+
+/// Whether the cooler may run at an instant.
+fn allowed_at(document: &ScenarioDocument, time_h: f64) -> bool {
+    let cooler = &document.cooler;
+    HourWindow::new(cooler.run_from_hour, cooler.run_until_hour)
+        .is_ok_and(|hours| hours.contains(time_h * SECONDS_PER_HOUR))
+}
+
+fn bank(document: &ScenarioDocument, with: &Results) -> BankVerdict {
+    let series = &with.series;
+    let (lowest_at, lowest) = series
+        .state_of_charge
+        .iter()
+        .copied()
+        .enumerate()
+        .min_by(|one, other| one.1.total_cmp(&other.1))
+        .unwrap_or((0, 0.0));
+    let running_a = running_current_a(document, with);
+    BankVerdict {
+        lowest_state_of_charge: lowest,
+        lowest_at_h: series.time_h.get(lowest_at).copied().unwrap_or_default(),
+        end_state_of_charge: series.state_of_charge.last().copied().unwrap_or_default(),
+        below_reserve_at_h: with.below_reserve_at_h,
+        lasts_h: lasts_h(document, series),
+        days_looked: DAYS_LOOKED,
+        plain_division_h: (running_a > 0.0).then(|| usable_ah(document) / running_a),
+        cooler_running_a: running_a,
+    }
+}
+
+/// Charge between the start and the lowest allowed, Ah.
+fn usable_ah(document: &ScenarioDocument) -> f64 {
+    let battery = &document.battery;
+    let share = (battery.start_state_of_charge - battery.least_state_of_charge).max(0.0);
+    share * battery.health_share * battery.capacity_ah
+}
+
+/// Nominal voltage of a 12 V block, V: the figure that plates and plain division use.
+const BLOCK_VOLTAGE_V: f64 = 12.0;
+
+fn running_current_a(document: &ScenarioDocument, with: &Results) -> f64 {
+    let blocks = match document.battery.system_voltage {
+        SystemVoltage::V12 => 1.0,
+        SystemVoltage::V24 => 2.0,
+        SystemVoltage::V48 => 4.0,
+    };
+    if with.totals.compressor_h <= 0.0 {
+        return 0.0;
+    }
+    with.totals.cooler_wh / with.totals.compressor_h / (BLOCK_VOLTAGE_V * blocks)
+}
+
+/// Hours until the bank is at its lowest charge: within the run if it gets there, else by letting the charge of the last day
+/// repeat, each day lower by what that day lost.
+fn lasts_h(document: &ScenarioDocument, series: &Series) -> Option<f64> {
+    let start_h = series.time_h.first().copied()?;
+    let end_h = series.time_h.last().copied()?;
+    let floor = document.battery.least_state_of_charge + 1e-3;
+    let reach = |from_h: f64, drop: f64| {
+        let index = (0..series.time_h.len()).find(|index| {
+            series.time_h[*index] >= from_h && series.state_of_charge[*index] - drop <= floor
+        });
+        index.map(|index| series.time_h[index] - start_h)
+    };
+    if let Some(hours) = reach(start_h, 0.0) {
+        return Some(hours);
+    }
+    let last_day_h = end_h - HOURS_PER_DAY;
+    let begin = series
+        .time_h
+        .iter()
+        .position(|time_h| *time_h >= last_day_h)?;
+    let lost = series.state_of_charge[begin] - series.state_of_charge.last().copied()?;
+    if lost <= 0.0 {
+        return None;
+    }
+    (1..=DAYS_LOOKED).find_map(|day| {
+        let days = f64::from(day);
+        reach(last_day_h, lost * days).map(|hours| hours + HOURS_PER_DAY * days)
+    })
+}

@@ -1,1 +1,0 @@
-//! Comfort and heat safety.

@@ -1,0 +1,409 @@
+//! A battery bank: open-circuit voltage behind a resistance, with its limits.
+//!
+//! The bank is one block of cells; imbalance, self-discharge and hysteresis are left out. Charge is
+//! counted in ampere-hours referred to the aged bank at 25 °C. Cold does not destroy charge: it
+//! locks the last part of it away until the bank warms. The terminal voltage is solved together
+//! with the current, so a sagging bank draws more current for the same power.
+//!
+//! Within a step the open-circuit voltage is followed along its slope (implicit midpoint), so the
+//! energy drawn hardly depends on the length of the step. The loss of a step is booked as terminal
+//! energy less rise of stored energy, so the balance closes to rounding. It holds resistive heat,
+//! charge that went in without being stored, and in lead-acid the charge that a fast discharge
+//! leaves behind (Peukert), which is counted as lost although rest would bring some of it back.
+//!
+//! Validity: −20…60 °C, steps up to a few minutes.
+//!
+//! Sources: textbook equivalent circuit; Peukert's law in its rated-time form t = H (C/(I H))ᵏ.
+//! The properties of the cells and their sources stand in [`super::chemistry`].
+
+use super::bank_input::{BankError, BankInput};
+use super::chemistry::{CellProperties, interpolate};
+use crate::quantity::{SECONDS_PER_HOUR, kelvin_from_celsius};
+
+/// Intervals of the even grid of the state of charge; every point of the published table lies on it.
+const GRID_INTERVALS: usize = 200;
+
+/// Temperature to which resistance and capacity are referred, K.
+const REFERENCE_TEMPERATURE_K: f64 = 298.15;
+
+/// Voltage of one block, by which banks are named, V.
+const BLOCK_VOLTAGE_V: f64 = 12.0;
+
+/// What kept a bank from delivering or accepting all that was asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum BankLimit {
+    /// The usable charge is spent.
+    Empty,
+    /// The discharge current is at its limit.
+    DischargeCurrent,
+    /// The terminal voltage would fall below the discharge limit.
+    DischargeVoltage,
+    /// The usable window is full.
+    Full,
+    /// The charge current is at its limit.
+    ChargeCurrent,
+    /// The charger holds its voltage and the current tapers.
+    ChargeVoltage,
+    /// The bank is too cold or too hot to be charged.
+    ChargeTemperature,
+}
+
+/// The charge that a bank holds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BankState {
+    /// Charge above empty, referred to 25 °C, Ah.
+    pub charge_ah: f64,
+}
+
+/// What a bank did in a step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BankStep {
+    /// Current into the bank, A.
+    pub current_a: f64,
+    /// Mean terminal voltage, V.
+    pub terminal_voltage_v: f64,
+    /// Power into the bank at its terminals, W.
+    pub power_w: f64,
+    /// Terminal power less rise of stored energy, W.
+    pub loss_w: f64,
+    /// What kept the bank from following the demand, if anything did.
+    pub limited_by: Option<BankLimit>,
+}
+
+/// What a temperature makes of a bank.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BankConditions {
+    resistance_ohm: f64,
+    floor_charge_ah: f64,
+    may_charge: bool,
+}
+
+/// A battery bank, ready to step.
+#[derive(Clone, Debug)]
+pub struct Bank {
+    input: BankInput,
+    cell: &'static CellProperties,
+    cells: f64,
+    full_charge_ah: f64,
+    rated_current_a: f64,
+    /// Open-circuit voltage of the bank on the grid, V.
+    open_circuit_v: [f64; GRID_INTERVALS + 1],
+    /// Integral of the open-circuit voltage over the state of charge, from empty, V.
+    open_circuit_integral_v: [f64; GRID_INTERVALS + 1],
+}
+
+/// Where the bank stands on its open-circuit curve.
+struct OperatingPoint {
+    open_circuit_v: f64,
+    /// Rise of the open-circuit voltage with charge, V/Ah.
+    slope_v_per_ah: f64,
+    resistance_ohm: f64,
+    step_h: f64,
+}
+
+impl Bank {
+    /// Builds a bank and lays its open-circuit voltage on an even grid.
+    ///
+    /// # Errors
+    /// [`BankError`] if an input lies outside the range stated at [`BankInput`], the system voltage
+    /// is not 12, 24 or 48 V, or the usable window is empty.
+    pub fn new(input: BankInput) -> Result<Self, BankError> {
+        input.check()?;
+        let cell = input.chemistry.cell();
+        let blocks = input.nominal_voltage_v / BLOCK_VOLTAGE_V;
+        let cells = cell.cells_per_block * blocks;
+        let full_charge_ah = input.capacity_ah * input.health_fraction;
+        let mut open_circuit_v = [0.0; GRID_INTERVALS + 1];
+        for (index, voltage_v) in open_circuit_v.iter_mut().enumerate() {
+            let soc = index as f64 / GRID_INTERVALS as f64;
+            *voltage_v = cells * interpolate(cell.open_circuit_voltage_v, soc);
+        }
+        let mut open_circuit_integral_v = [0.0; GRID_INTERVALS + 1];
+        for index in 0..GRID_INTERVALS {
+            let mean_v = f64::midpoint(open_circuit_v[index], open_circuit_v[index + 1]);
+            open_circuit_integral_v[index + 1] =
+                open_circuit_integral_v[index] + mean_v / GRID_INTERVALS as f64;
+        }
+        Ok(Self {
+            input,
+            cell,
+            cells,
+            full_charge_ah,
+            rated_current_a: full_charge_ah / cell.rated_discharge_time_h,
+            open_circuit_v,
+            open_circuit_integral_v,
+        })
+    }
+
+    /// The state of a bank charged to a state of charge of the aged bank at 25 °C, 0…1.
+    #[must_use]
+    pub fn state_at(&self, state_of_charge: f64) -> BankState {
+        BankState {
+            charge_ah: state_of_charge * self.full_charge_ah,
+        }
+    }
+
+    /// State of charge, 0…1: charge over the capacity of the aged bank at 25 °C.
+    #[must_use]
+    pub fn state_of_charge(&self, state: &BankState) -> f64 {
+        state.charge_ah / self.full_charge_ah
+    }
+
+    /// Nominal voltage: cells in series times the nominal voltage of the cell, V.
+    #[must_use]
+    pub fn nominal_voltage_v(&self) -> f64 {
+        self.cells * self.cell.nominal_voltage_v
+    }
+
+    /// Terminal voltage at rest, V.
+    #[must_use]
+    pub fn open_circuit_voltage_v(&self, state: &BankState) -> f64 {
+        self.on_grid(state).0
+    }
+
+    /// Energy above empty: open-circuit voltage integrated over charge, Wh.
+    #[must_use]
+    pub fn stored_energy_wh(&self, state: &BankState) -> f64 {
+        let (index, fraction) = self.grid_position(state);
+        let (low_v, high_v) = (self.open_circuit_v[index], self.open_circuit_v[index + 1]);
+        let partial_v = fraction * (low_v + 0.5 * fraction * (high_v - low_v));
+        let integral_v = self.open_circuit_integral_v[index] + partial_v / GRID_INTERVALS as f64;
+        integral_v * self.full_charge_ah
+    }
+
+    /// Charge that can still be drawn slowly at a temperature (°C, −20…60), Ah.
+    ///
+    /// Usable = charge − C (1 − f(T) (1 − s)), with C the capacity of the aged bank, f(T) the
+    /// share of it that the temperature leaves and s the least usable state of charge.
+    #[must_use]
+    pub fn usable_charge_ah(&self, state: &BankState, temperature_c: f64) -> f64 {
+        (state.charge_ah - self.floor_charge_ah(temperature_c)).max(0.0)
+    }
+
+    /// Resistance of the bank, Ω: R(T) = R₂₅ exp(B (1/T − 1/298.15 K)).
+    ///
+    /// * `temperature_c` — temperature of the bank, °C, −20…60
+    #[must_use]
+    pub fn resistance_ohm(&self, temperature_c: f64) -> f64 {
+        let temperature_k = kelvin_from_celsius(temperature_c);
+        let exponent = self.cell.resistance_temperature_constant_k
+            * (1.0 / temperature_k - 1.0 / REFERENCE_TEMPERATURE_K);
+        self.input.resistance_ohm * libm::exp(exponent)
+    }
+
+    /// Charges or discharges the bank for one step at constant power.
+    ///
+    /// The mean terminal voltage is V = U + I (R + η U' Δt/2) and the current solves V I = P, where
+    /// U is the open-circuit voltage at the start, U' its rise with charge and η the share of the
+    /// charge that is stored (1 while discharging). The stored charge moves by η I Δt. Where a limit
+    /// of current, voltage, charge or temperature binds, the current is that of the limit.
+    ///
+    /// * `state` — the charge, moved to the end of the step
+    /// * `step_s` — length of the step, s, above 0
+    /// * `power_demand_w` — net power into the bank at its terminals, W; negative discharges
+    /// * `temperature_c` — temperature of the bank, °C, −20…60
+    pub fn step(
+        &self,
+        state: &mut BankState,
+        step_s: f64,
+        power_demand_w: f64,
+        temperature_c: f64,
+    ) -> BankStep {
+        self.step_under(
+            state,
+            step_s,
+            power_demand_w,
+            &self.conditions(temperature_c),
+        )
+    }
+
+    /// What a temperature (°C, −20…60) makes of the bank, worked out once for many steps.
+    #[must_use]
+    pub fn conditions(&self, temperature_c: f64) -> BankConditions {
+        let (coldest_c, hottest_c) = self.cell.charge_temperature_range_c;
+        BankConditions {
+            resistance_ohm: self.resistance_ohm(temperature_c),
+            floor_charge_ah: self.floor_charge_ah(temperature_c),
+            may_charge: (coldest_c..=hottest_c).contains(&temperature_c),
+        }
+    }
+
+    /// The same as [`Self::step`], under conditions worked out before.
+    pub fn step_under(
+        &self,
+        state: &mut BankState,
+        step_s: f64,
+        power_demand_w: f64,
+        conditions: &BankConditions,
+    ) -> BankStep {
+        let (open_circuit_v, slope_v_per_ah) = self.on_grid(state);
+        if power_demand_w == 0.0 {
+            return BankStep {
+                current_a: 0.0,
+                terminal_voltage_v: open_circuit_v,
+                power_w: 0.0,
+                loss_w: 0.0,
+                limited_by: None,
+            };
+        }
+        let point = OperatingPoint {
+            open_circuit_v,
+            slope_v_per_ah,
+            resistance_ohm: conditions.resistance_ohm,
+            step_h: step_s / SECONDS_PER_HOUR,
+        };
+        let stored_before_wh = self.stored_energy_wh(state);
+        let (current_a, terminal_voltage_v, limited_by) = if power_demand_w < 0.0 {
+            self.discharge(state, &point, -power_demand_w, conditions)
+        } else {
+            self.charge(state, &point, power_demand_w, conditions)
+        };
+        let power_w = current_a * terminal_voltage_v;
+        let stored_w = (self.stored_energy_wh(state) - stored_before_wh) / point.step_h;
+        BankStep {
+            current_a,
+            terminal_voltage_v,
+            power_w,
+            loss_w: power_w - stored_w,
+            limited_by,
+        }
+    }
+
+    /// Draws power for a step; returns current into the bank, terminal voltage and limit.
+    fn discharge(
+        &self,
+        state: &mut BankState,
+        point: &OperatingPoint,
+        power_w: f64,
+        conditions: &BankConditions,
+    ) -> (f64, f64, Option<BankLimit>) {
+        let resistance_ohm = point.resistance_ohm + 0.5 * point.slope_v_per_ah * point.step_h;
+        let least_v = self.cells * self.cell.voltage_discharge_limit_v;
+        let usable_ah = (state.charge_ah - conditions.floor_charge_ah).max(0.0);
+        let (mut current_a, mut limit) = least(
+            current_for_power_a(point.open_circuit_v, -resistance_ohm, power_w),
+            &[
+                (self.input.max_discharge_a, BankLimit::DischargeCurrent),
+                (
+                    (point.open_circuit_v - least_v) / resistance_ohm,
+                    BankLimit::DischargeVoltage,
+                ),
+            ],
+        );
+        let mut drawn_ah = self.rate_at_current_a(current_a) * point.step_h;
+        if drawn_ah > usable_ah {
+            drawn_ah = usable_ah;
+            current_a = self.current_at_rate_a(usable_ah / point.step_h);
+            limit = Some(BankLimit::Empty);
+        }
+        state.charge_ah -= drawn_ah;
+        let voltage_v = point.open_circuit_v - current_a * resistance_ohm;
+        (-current_a, voltage_v, limit)
+    }
+
+    /// Puts power in for a step; returns current into the bank, terminal voltage and limit.
+    fn charge(
+        &self,
+        state: &mut BankState,
+        point: &OperatingPoint,
+        power_w: f64,
+        conditions: &BankConditions,
+    ) -> (f64, f64, Option<BankLimit>) {
+        if !conditions.may_charge {
+            let limit = Some(BankLimit::ChargeTemperature);
+            return (0.0, point.open_circuit_v, limit);
+        }
+        let efficiency = self.input.coulombic_efficiency;
+        let resistance_ohm =
+            point.resistance_ohm + 0.5 * efficiency * point.slope_v_per_ah * point.step_h;
+        let greatest_v = self.cells * self.cell.voltage_charge_limit_v;
+        let ceiling_ah = self.input.usable_max_soc * self.full_charge_ah;
+        let room_ah = (ceiling_ah - state.charge_ah).max(0.0);
+        // Diffusion makes the accepted current die away towards full more slowly than the ohmic
+        // resistance alone would: room to full over a time constant, taken at mid-step.
+        let to_full_ah = (self.full_charge_ah - state.charge_ah).max(0.0);
+        let taper_h = self.cell.acceptance_time_constant_h + 0.5 * point.step_h;
+        let (current_a, limit) = least(
+            current_for_power_a(point.open_circuit_v, resistance_ohm, power_w),
+            &[
+                (self.input.max_charge_a, BankLimit::ChargeCurrent),
+                (
+                    ((greatest_v - point.open_circuit_v) / resistance_ohm)
+                        .min(to_full_ah / (efficiency * taper_h)),
+                    BankLimit::ChargeVoltage,
+                ),
+                (room_ah / (efficiency * point.step_h), BankLimit::Full),
+            ],
+        );
+        state.charge_ah += (efficiency * current_a * point.step_h).min(room_ah);
+        let voltage_v = point.open_circuit_v + current_a * resistance_ohm;
+        (current_a, voltage_v, limit)
+    }
+
+    /// Charge at which discharge stops at a temperature, Ah.
+    fn floor_charge_ah(&self, temperature_c: f64) -> f64 {
+        let left = interpolate(self.cell.capacity_fraction, temperature_c);
+        self.full_charge_ah * (1.0 - left * (1.0 - self.input.usable_min_soc))
+    }
+
+    /// Rate at which a discharge current uses up charge, A: I (I/I_H)^(k−1) above the rated current.
+    ///
+    /// Below the rated current the law would promise more than the rated capacity; it is not used.
+    fn rate_at_current_a(&self, current_a: f64) -> f64 {
+        let excess = self.input.peukert_exponent - 1.0;
+        if excess == 0.0 || current_a <= self.rated_current_a {
+            return current_a;
+        }
+        current_a * libm::pow(current_a / self.rated_current_a, excess)
+    }
+
+    /// The inverse of [`Self::rate_at_current_a`].
+    fn current_at_rate_a(&self, rate_a: f64) -> f64 {
+        if self.input.peukert_exponent == 1.0 || rate_a <= self.rated_current_a {
+            return rate_a;
+        }
+        let ratio = rate_a / self.rated_current_a;
+        self.rated_current_a * libm::pow(ratio, 1.0 / self.input.peukert_exponent)
+    }
+
+    /// Open-circuit voltage, V, and its rise with charge, V/Ah.
+    fn on_grid(&self, state: &BankState) -> (f64, f64) {
+        let (index, fraction) = self.grid_position(state);
+        let rise_v = self.open_circuit_v[index + 1] - self.open_circuit_v[index];
+        let voltage_v = self.open_circuit_v[index] + fraction * rise_v;
+        let slope_v_per_ah = rise_v * GRID_INTERVALS as f64 / self.full_charge_ah;
+        (voltage_v, slope_v_per_ah)
+    }
+
+    /// The grid interval that holds the state of charge, and the share of it below.
+    fn grid_position(&self, state: &BankState) -> (usize, f64) {
+        let position = self.state_of_charge(state) * GRID_INTERVALS as f64;
+        let index = (position as usize).min(GRID_INTERVALS - 1);
+        (index, position - index as f64)
+    }
+}
+
+/// The current I that carries the power P at the voltage U + I R: I = 2 P / (U + √(U² + 4 R P)).
+///
+/// This form of the quadratic's root stays exact as R goes to zero. Infinite if no current can.
+fn current_for_power_a(open_circuit_v: f64, resistance_ohm: f64, power_w: f64) -> f64 {
+    let square = open_circuit_v * open_circuit_v + 4.0 * resistance_ohm * power_w;
+    if square < 0.0 {
+        return f64::INFINITY;
+    }
+    2.0 * power_w / (open_circuit_v + square.sqrt())
+}
+
+/// The least of a wanted current and its limits, and the limit that binds.
+fn least(wanted_a: f64, limits: &[(f64, BankLimit)]) -> (f64, Option<BankLimit>) {
+    let mut result = (wanted_a, None);
+    for &(current_a, limit) in limits {
+        if current_a < result.0 {
+            result = (current_a, Some(limit));
+        }
+    }
+    result
+}
+
+#[cfg(test)]
+mod tests;

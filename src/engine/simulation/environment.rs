@@ -1,0 +1,279 @@
+//! The surroundings of a run, worked out once on an even grid and read in between by straight lines.
+//!
+//! Sun, sky and ground change over minutes, not seconds: ten minutes between points, as whole-building programs step, and the
+//! run reads every minute between them.
+
+use super::body::{Body, Face, faces};
+use super::build::BuildError;
+use crate::cabin::{LANES, LaneSun, Part};
+use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::scenario::{self, ScenarioDocument};
+use crate::schedule::HourWindow;
+use crate::solar::{Place, Plane, SkyDome, SunPath};
+use crate::weather::{
+    GroundSurface, GroundTemperatures, HotDay, HotDayInput, Outdoors, Shade, Weather,
+    sky_temperature_c,
+};
+
+/// Time between points, s.
+const SPACING_S: f64 = 600.0;
+
+/// The surroundings at an instant.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Surroundings {
+    pub(super) outdoor_c: f64,
+    pub(super) humidity_ratio: f64,
+    pub(super) sky_c: f64,
+    pub(super) ground_c: f64,
+    pub(super) shaded_ground_c: f64,
+    pub(super) wind_speed_m_s: f64,
+    pub(super) horizontal_sun_w_m2: f64,
+    pub(super) sun: [LaneSun; LANES],
+}
+
+/// The surroundings over the run and the day before it.
+#[derive(Clone, Debug)]
+pub(super) struct Environment {
+    first_clock_s: f64,
+    points: Vec<Surroundings>,
+    pub(super) wind_from_deg: Option<f64>,
+}
+
+impl Environment {
+    /// Works out the grid from a day before the run's start to its end.
+    pub(super) fn new(document: &ScenarioDocument, body: &Body) -> Result<Self, BuildError> {
+        let day = &document.day;
+        let start_s = day.start_hour * SECONDS_PER_HOUR;
+        let first_clock_s = start_s - SECONDS_PER_DAY;
+        let span_s = (day.days + 1.0) * SECONDS_PER_DAY;
+        let count = (span_s / SPACING_S).ceil() as usize + 2;
+        let summer_s = if document.place.summer_time {
+            SECONDS_PER_HOUR
+        } else {
+            0.0
+        };
+        let mut outdoors = outdoors(document, first_clock_s - summer_s, count)?;
+        shade(document, first_clock_s, &mut outdoors)?;
+        let surface = ground_surface(document.place.ground);
+        let ground = GroundTemperatures::new(&outdoors, SPACING_S, surface);
+        let painter = Painter::new(document, body)?;
+        let points = outdoors
+            .iter()
+            .enumerate()
+            .map(|(index, outdoors)| {
+                let clock_s = first_clock_s + SPACING_S * index as f64;
+                painter.surroundings(clock_s, outdoors, &ground, index)
+            })
+            .collect();
+        Ok(Self {
+            first_clock_s,
+            points,
+            wind_from_deg: Some(day.wind_from_deg),
+        })
+    }
+
+    /// The surroundings at a clock time, s since midnight of the first day, by straight lines between points.
+    pub(super) fn at(&self, clock_s: f64) -> Surroundings {
+        let position = ((clock_s - self.first_clock_s) / SPACING_S).max(0.0);
+        let index = (position as usize).min(self.points.len() - 2);
+        let share = (position - index as f64).min(1.0);
+        mix(&self.points[index], &self.points[index + 1], share)
+    }
+}
+
+fn outdoors(
+    document: &ScenarioDocument,
+    first_standard_s: f64,
+    count: usize,
+) -> Result<Vec<Outdoors>, BuildError> {
+    let (place, day) = (&document.place, &document.day);
+    let site = Place {
+        latitude_deg: place.latitude_deg,
+        longitude_deg: place.longitude_deg,
+        altitude_m: place.altitude_m,
+        utc_offset_h: place.utc_offset_h,
+    };
+    let path = SunPath::new(&site, day.date, day.days as u32 + 1)?;
+    let weather = Weather::HotDay(HotDay::new(HotDayInput {
+        high_c: day.high_c,
+        low_c: day.low_c,
+        dew_point_c: day.dew_point_c,
+        cloud_fraction: day.cloud_fraction,
+        wind_speed_10m_m_s: day.wind_speed_m_s,
+        wind_from_deg: Some(day.wind_from_deg),
+        linke_turbidity: day.linke_turbidity,
+        altitude_m: place.altitude_m,
+        warming_per_day_k: day.warming_per_day_k,
+    })?);
+    Ok((0..count)
+        .map(|index| weather.at(first_standard_s + SPACING_S * index as f64, &path))
+        .collect())
+}
+
+/// Shade falls on the vehicle and on the ground around it alike.
+fn shade(
+    document: &ScenarioDocument,
+    first_clock_s: f64,
+    outdoors: &mut [Outdoors],
+) -> Result<(), BuildError> {
+    let day = &document.day;
+    let shade = Shade::new(
+        day.shade_from_hour,
+        day.shade_until_hour,
+        day.shade_beam_share,
+        day.shade_sky_share,
+    )?;
+    for (index, outdoors) in outdoors.iter_mut().enumerate() {
+        let clock_s = first_clock_s + SPACING_S * index as f64;
+        outdoors.irradiance = shade.apply(&outdoors.irradiance, clock_s);
+    }
+    Ok(())
+}
+
+/// Everything that turns the outdoors at an instant into sun on each lane.
+struct Painter<'a> {
+    document: &'a ScenarioDocument,
+    body: &'a Body,
+    faces: [Face; 6],
+    planes: [Plane; 6],
+    lane_face: [Option<usize>; LANES],
+    covers: Option<HourWindow>,
+    ground_reflectance: f64,
+}
+
+impl<'a> Painter<'a> {
+    fn new(document: &'a ScenarioDocument, body: &'a Body) -> Result<Self, BuildError> {
+        let glass = &document.glass;
+        let faces = faces(document);
+        let planes = faces.map(|face| {
+            let tilt_deg = libm::acos(face.facing_up_cosine).to_degrees();
+            Plane::new(tilt_deg, face.azimuth_deg)
+        });
+        let mut lane_face = [None; LANES];
+        for (lane, element) in body.description.elements.iter().enumerate() {
+            lane_face[lane] = faces.iter().position(|face| {
+                element.part != Part::Furnishing
+                    && face.facing_up_cosine == element.facing_up_cosine
+                    && face.azimuth_deg == element.azimuth_deg
+            });
+        }
+        let covers = if glass.covers_fitted {
+            Some(HourWindow::new(
+                glass.covers_from_hour,
+                glass.covers_until_hour,
+            )?)
+        } else {
+            None
+        };
+        Ok(Self {
+            document,
+            body,
+            faces,
+            planes,
+            lane_face,
+            covers,
+            ground_reflectance: ground_surface(document.place.ground)
+                .properties()
+                .solar_reflectance,
+        })
+    }
+
+    fn surroundings(
+        &self,
+        clock_s: f64,
+        outdoors: &Outdoors,
+        ground: &GroundTemperatures,
+        index: usize,
+    ) -> Surroundings {
+        let irradiance = outdoors.irradiance;
+        let mut surroundings = Surroundings {
+            outdoor_c: outdoors.dry_bulb_c,
+            humidity_ratio: outdoors.humidity_ratio,
+            sky_c: sky_temperature_c(outdoors.sky_longwave_w_m2),
+            ground_c: ground.open_c[index],
+            shaded_ground_c: ground.shaded_c[index],
+            wind_speed_m_s: outdoors.wind_speed_10m_m_s,
+            horizontal_sun_w_m2: irradiance.global_horizontal_w_m2,
+            sun: [LaneSun::NONE; LANES],
+        };
+        if irradiance.global_horizontal_w_m2 > 0.0 {
+            let dome = SkyDome::new(&outdoors.sun, &irradiance);
+            self.paint(clock_s, &dome, &mut surroundings.sun);
+        }
+        surroundings
+    }
+
+    fn paint(&self, clock_s: f64, dome: &SkyDome, sun: &mut [LaneSun; LANES]) {
+        let on_faces = self
+            .planes
+            .map(|plane| dome.on_plane(&plane, self.ground_reflectance));
+        let covered = self.covers.is_some_and(|window| window.contains(clock_s));
+        let pane = if covered {
+            &self.body.covered_glass
+        } else {
+            &self.body.bare_glass
+        };
+        for (lane, element) in self.body.description.elements.iter().enumerate() {
+            let Some(face) = self.lane_face[lane] else {
+                continue;
+            };
+            if self.faces[face].part == Part::Floor {
+                continue;
+            }
+            let falling = &on_faces[face];
+            let diffuse_w_m2 = falling.sky_diffuse_w_m2 + falling.ground_w_m2;
+            if element.part == Part::Glass {
+                let beam = pane.beam(falling.incidence_cosine);
+                let absorbed_w = element.area_m2
+                    * (beam.absorbed * falling.beam_w_m2 + pane.absorptance_diffuse * diffuse_w_m2);
+                let transmitted_w = element.area_m2
+                    * (beam.transmitted * falling.beam_w_m2
+                        + pane.transmittance_diffuse * diffuse_w_m2);
+                sun[lane] = LaneSun {
+                    absorbed_outside_w: 0.5 * absorbed_w,
+                    absorbed_inside_w: 0.5 * absorbed_w,
+                    transmitted_w: transmitted_w * self.body.kept_sun_share,
+                };
+            } else {
+                let absorptance = if element.part == Part::Roof {
+                    self.document.shell.roof_sun_absorptance
+                } else {
+                    self.document.shell.wall_sun_absorptance
+                };
+                sun[lane].absorbed_outside_w = element.area_m2 * absorptance * falling.total_w_m2();
+            }
+        }
+    }
+}
+
+fn ground_surface(ground: scenario::Ground) -> GroundSurface {
+    match ground {
+        scenario::Ground::Asphalt => GroundSurface::Asphalt,
+        scenario::Ground::Concrete => GroundSurface::Concrete,
+        scenario::Ground::Gravel => GroundSurface::Gravel,
+        scenario::Ground::Grass => GroundSurface::Grass,
+    }
+}
+
+fn mix(one: &Surroundings, other: &Surroundings, share: f64) -> Surroundings {
+    let line = |from: f64, to: f64| from + share * (to - from);
+    let mut sun = [LaneSun::NONE; LANES];
+    for (lane, mixed) in sun.iter_mut().enumerate() {
+        let (from, to) = (&one.sun[lane], &other.sun[lane]);
+        *mixed = LaneSun {
+            absorbed_outside_w: line(from.absorbed_outside_w, to.absorbed_outside_w),
+            absorbed_inside_w: line(from.absorbed_inside_w, to.absorbed_inside_w),
+            transmitted_w: line(from.transmitted_w, to.transmitted_w),
+        };
+    }
+    Surroundings {
+        outdoor_c: line(one.outdoor_c, other.outdoor_c),
+        humidity_ratio: line(one.humidity_ratio, other.humidity_ratio),
+        sky_c: line(one.sky_c, other.sky_c),
+        ground_c: line(one.ground_c, other.ground_c),
+        shaded_ground_c: line(one.shaded_ground_c, other.shaded_ground_c),
+        wind_speed_m_s: line(one.wind_speed_m_s, other.wind_speed_m_s),
+        horizontal_sun_w_m2: line(one.horizontal_sun_w_m2, other.horizontal_sun_w_m2),
+        sun,
+    }
+}

@@ -1,0 +1,285 @@
+//! The electric side of a run: what draws, what charges, what the bank makes of it.
+
+use super::build::BuildError;
+use crate::electrical::{
+    Bank, BankConditions, BankInput, BankLimit, BankState, Chemistry, Inverter, InverterInput,
+    PanelInput, PanelLosses, PanelMounting, Panels,
+};
+use crate::scenario::{CellChemistry, CoolerSupply, Load, ScenarioDocument, SystemVoltage};
+use crate::schedule::HourWindow;
+
+/// Losses of a small low-voltage inverter over its idle draw, linear and square in the load: quadratic form of Schmidt & Sauer
+/// 1996, example values from memory.
+const INVERTER_LINEAR_LOSS: f64 = 0.02;
+const INVERTER_SQUARE_LOSS: f64 = 0.04;
+
+/// Range of bank temperatures that the bank's model covers, °C.
+const BANK_LEAST_C: f64 = -20.0;
+const BANK_GREATEST_C: f64 = 60.0;
+
+/// Temperature at which a bank is rated, °C.
+const REFERENCE_BANK_C: f64 = 25.0;
+
+/// A shortfall of delivery below this is rounding, W.
+const SHORTFALL_W: f64 = 0.5;
+
+/// What is offered and asked in a step, W at the bank's terminals unless said otherwise.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Demand {
+    /// Power that the cooler takes at its own terminals, W; zero when it is off.
+    pub(super) cooler_w: f64,
+    /// Everything else.
+    pub(super) loads_w: f64,
+    /// Offered by the panels.
+    pub(super) panels_w: f64,
+    /// Share of the step in which the vehicle is driven.
+    pub(super) driving_share: f64,
+    /// Share of the step in which it is plugged in.
+    pub(super) shore_share: f64,
+}
+
+/// What became of a step, W.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct PowerStep {
+    pub(super) cooler_w: f64,
+    pub(super) loads_w: f64,
+    pub(super) panels_w: f64,
+    pub(super) driving_w: f64,
+    pub(super) shore_w: f64,
+    pub(super) loss_w: f64,
+    pub(super) current_a: f64,
+    pub(super) bank_voltage_v: f64,
+    pub(super) cooler_voltage_v: f64,
+    /// Why the cooler could not be fed, if it could not.
+    pub(super) refused: Option<BankLimit>,
+}
+
+/// The built electric side with its state.
+#[derive(Clone, Debug)]
+pub(super) struct Power {
+    bank: Bank,
+    state: BankState,
+    conditions: BankConditions,
+    voltage_v: f64,
+    panels: Panels,
+    shading_share: f64,
+    inverter: Option<Inverter>,
+    cable_ohm: f64,
+    dc_dc_a: f64,
+    shore_w: f64,
+    loads: [(Load, HourWindow); 4],
+    driving: Option<HourWindow>,
+    shore: HourWindow,
+}
+
+impl Power {
+    pub(super) fn new(document: &ScenarioDocument) -> Result<Self, BuildError> {
+        let (cooler, charging) = (&document.cooler, &document.charging);
+        let bank = bank(document)?;
+        let state = bank.state_at(document.battery.start_state_of_charge);
+        let inverter = match cooler.supply {
+            CoolerSupply::DirectCurrent => None,
+            CoolerSupply::MainsThroughInverter => Some(Inverter::new(InverterInput {
+                continuous_power_w: cooler.inverter_rated_w,
+                surge_power_w: cooler.inverter_surge_w,
+                idle_power_w: cooler.inverter_idle_w,
+                linear_loss_fraction: INVERTER_LINEAR_LOSS,
+                square_loss_fraction: INVERTER_SQUARE_LOSS,
+            })?),
+        };
+        let loads = &document.loads;
+        let windowed = |load: &Load| -> Result<(Load, HourWindow), BuildError> {
+            Ok((
+                load.clone(),
+                HourWindow::new(load.from_hour, load.until_hour)?,
+            ))
+        };
+        Ok(Self {
+            voltage_v: bank.open_circuit_voltage_v(&state),
+            conditions: bank.conditions(REFERENCE_BANK_C),
+            bank,
+            state,
+            panels: panels(document)?,
+            shading_share: charging.panel_shading_share,
+            inverter,
+            cable_ohm: cooler.cable_resistance_ohm,
+            dc_dc_a: charging.dc_dc_current_a,
+            shore_w: charging.shore_power_w,
+            loads: [
+                windowed(&loads.fridge)?,
+                windowed(&loads.lights)?,
+                windowed(&loads.electronics)?,
+                windowed(&loads.other)?,
+            ],
+            driving: if charging.drives {
+                Some(HourWindow::new(
+                    charging.drive_from_hour,
+                    charging.drive_until_hour,
+                )?)
+            } else {
+                None
+            },
+            shore: HourWindow::new(charging.shore_from_hour, charging.shore_until_hour)?,
+        })
+    }
+
+    /// Takes in the temperature of the bank, °C; beyond what the bank's model covers it is held at the edge.
+    pub(super) fn set_bank_temperature(&mut self, bank_c: f64) {
+        let bank_c = bank_c.clamp(BANK_LEAST_C, BANK_GREATEST_C);
+        self.conditions = self.bank.conditions(bank_c);
+    }
+
+    pub(super) fn state_of_charge(&self) -> f64 {
+        self.bank.state_of_charge(&self.state)
+    }
+
+    pub(super) fn voltage_v(&self) -> f64 {
+        self.voltage_v
+    }
+
+    pub(super) fn stored_wh(&self) -> f64 {
+        self.bank.stored_energy_wh(&self.state)
+    }
+
+    pub(super) fn inverter(&self) -> Option<&Inverter> {
+        self.inverter.as_ref()
+    }
+
+    /// Loads other than cooler and fan, mean over a span, W.
+    pub(super) fn loads_w(&self, clock_s: f64, span_s: f64) -> f64 {
+        self.loads
+            .iter()
+            .filter(|(load, _)| load.power_w > 0.0)
+            .map(|(load, hours)| load.power_w * load.duty * hours.overlap_fraction(clock_s, span_s))
+            .sum()
+    }
+
+    /// What the panels offer, W.
+    pub(super) fn panels_w(&self, sun_w_m2: f64, outdoor_c: f64, wind_m_s: f64) -> f64 {
+        self.panels
+            .power_w(sun_w_m2, self.shading_share, outdoor_c, wind_m_s)
+    }
+
+    pub(super) fn driving_share(&self, clock_s: f64, span_s: f64) -> f64 {
+        self.driving
+            .map_or(0.0, |hours| hours.overlap_fraction(clock_s, span_s))
+    }
+
+    pub(super) fn shore_share(&self, clock_s: f64, span_s: f64) -> f64 {
+        self.shore.overlap_fraction(clock_s, span_s)
+    }
+
+    /// Current at the bank and voltage at the cooler for a power at the cooler, W: V = (U + √(U² − 4 P R))/2.
+    pub(super) fn cooler_feed(&self, cooler_w: f64) -> (f64, f64) {
+        let at_cable_w = match &self.inverter {
+            Some(inverter) if cooler_w > 0.0 => inverter.input_power_w(cooler_w),
+            _ => cooler_w,
+        };
+        let bank_v = self.voltage_v;
+        let root = (bank_v * bank_v - 4.0 * at_cable_w * self.cable_ohm).max(0.0);
+        let arriving_v = 0.5 * (bank_v + root.sqrt());
+        (at_cable_w / arriving_v, arriving_v)
+    }
+
+    /// Steps the bank under a demand. A cooler that the bank cannot feed is left out of the step and the reason given.
+    pub(super) fn step(&mut self, step_s: f64, demand: &Demand) -> PowerStep {
+        let (current_a, arriving_v) = self.cooler_feed(demand.cooler_w);
+        let cooler_w = current_a * self.voltage_v;
+        let with_cooler = self.try_step(step_s, demand, cooler_w);
+        let (state, mut step) = if demand.cooler_w > 0.0 && with_cooler.1.refused.is_some() {
+            let (state, mut step) = self.try_step(step_s, demand, 0.0);
+            step.refused = with_cooler.1.refused;
+            (state, step)
+        } else {
+            with_cooler
+        };
+        step.cooler_voltage_v = arriving_v;
+        self.state = state;
+        self.voltage_v = step.bank_voltage_v;
+        step
+    }
+
+    fn try_step(&self, step_s: f64, demand: &Demand, cooler_w: f64) -> (BankState, PowerStep) {
+        let driving_w = demand.driving_share * self.dc_dc_a * self.voltage_v;
+        let shore_w = demand.shore_share * self.shore_w;
+        let offered_w = demand.panels_w + driving_w + shore_w;
+        let asked_w = cooler_w + demand.loads_w;
+        let mut state = self.state;
+        let bank = self
+            .bank
+            .step_under(&mut state, step_s, offered_w - asked_w, &self.conditions);
+        // Charging: the sources give only what loads and bank take. Discharging: loads get only what sources and bank give.
+        let taken_w = (asked_w + bank.power_w).min(offered_w);
+        let served_w = offered_w.min(taken_w) - bank.power_w;
+        let short = served_w < asked_w - SHORTFALL_W;
+        let kept = if offered_w > 0.0 {
+            taken_w.max(0.0) / offered_w
+        } else {
+            0.0
+        };
+        let step = PowerStep {
+            cooler_w,
+            loads_w: served_w - cooler_w,
+            panels_w: demand.panels_w * kept,
+            driving_w: driving_w * kept,
+            shore_w: shore_w * kept,
+            loss_w: bank.loss_w,
+            current_a: bank.current_a,
+            bank_voltage_v: bank.terminal_voltage_v,
+            cooler_voltage_v: bank.terminal_voltage_v,
+            refused: if short { bank.limited_by } else { None },
+        };
+        (state, step)
+    }
+}
+
+fn bank(document: &ScenarioDocument) -> Result<Bank, BuildError> {
+    let battery = &document.battery;
+    let blocks = blocks(document);
+    Ok(Bank::new(BankInput {
+        chemistry: match battery.chemistry {
+            CellChemistry::LithiumIronPhosphate => Chemistry::LithiumIronPhosphate,
+            CellChemistry::AbsorbentGlassMat => Chemistry::AbsorbentGlassMat,
+            CellChemistry::FloodedLead => Chemistry::Flooded,
+        },
+        nominal_voltage_v: 12.0 * blocks,
+        capacity_ah: battery.capacity_ah,
+        usable_min_soc: battery.least_state_of_charge,
+        usable_max_soc: battery.most_state_of_charge,
+        resistance_ohm: battery.resistance_ohm_per_12_v * blocks,
+        coulombic_efficiency: battery.coulombic_efficiency,
+        max_discharge_a: battery.highest_discharge_a,
+        max_charge_a: battery.highest_charge_a,
+        peukert_exponent: battery.peukert_exponent,
+        health_fraction: battery.health_share,
+    })?)
+}
+
+/// Blocks of 12 V in the bank.
+pub(super) fn blocks(document: &ScenarioDocument) -> f64 {
+    match document.battery.system_voltage {
+        SystemVoltage::V12 => 1.0,
+        SystemVoltage::V24 => 2.0,
+        SystemVoltage::V48 => 4.0,
+    }
+}
+
+fn panels(document: &ScenarioDocument) -> Result<Panels, BuildError> {
+    let charging = &document.charging;
+    let losses = PanelLosses {
+        soiling: charging.panel_loss_share,
+        mismatch: 0.0,
+        wiring: 0.0,
+        connections: 0.0,
+        light_induced_degradation: 0.0,
+        nameplate: 0.0,
+        ..PanelLosses::VEHICLE
+    };
+    Ok(Panels::new(PanelInput {
+        rated_power_w: charging.panel_power_w,
+        temperature_coefficient_per_k: -charging.panel_temperature_loss_per_k,
+        mounting: PanelMounting::GluedToRoof,
+        losses,
+        controller_efficiency: charging.controller_efficiency,
+    })?)
+}

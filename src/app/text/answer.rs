@@ -119,12 +119,12 @@ fn lead_met(windows: &[WindowVerdict], headline: Headline, voice: &Voice) -> Str
     let (worst, limit) = voice
         .units
         .temperature_against(window.worst_felt_c, window.highest_felt_c);
-    let without = match headline {
-        Headline::MetWithoutCooler => ", and would without any cooler",
-        _ => "",
+    let verdict = match headline {
+        Headline::MetWithoutCooler => "It stays cool enough even without a cooler",
+        _ => "It stays cool enough whenever it must",
     };
     format!(
-        "It stays cool enough whenever it must{without}: it feels like {worst} at most from {}, where {limit} is the limit.",
+        "{verdict}: {worst} felt at most from {}; the limit is {limit}.",
         voice.span(window.from_h, window.until_h)
     )
 }
@@ -326,14 +326,14 @@ mod tests {
     #[test]
     fn a_need_that_is_met_names_its_tightest_hours() {
         let said = said(Headline::Met, vec![window(27.0, None)]);
-        assert!(said.lead.contains("27\u{a0}°C at most from 13:00 to 15:00"));
+        assert!(said.lead.contains("27\u{a0}°C felt at most from 13:00 to 15:00"));
         assert_eq!(said.cause, None);
     }
 
     #[test]
     fn other_headlines_have_their_own_sentence() {
         let lead = |headline| said(headline, vec![window(27.0, None)]).lead;
-        assert!(lead(Headline::MetWithoutCooler).contains("would without any cooler"));
+        assert!(lead(Headline::MetWithoutCooler).contains("even without a cooler"));
         assert!(lead(Headline::MetBelowReserve).contains("04:00 the next day"));
         let nothing = said(Headline::NothingAsked, vec![]).lead;
         assert!(nothing.contains("15:00") && nothing.contains("39\u{a0}°C"));

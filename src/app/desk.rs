@@ -12,6 +12,10 @@ use crate::text::{page, storage as words};
 use leptos::prelude::*;
 use noonday_engine::advice::{Advice, advise};
 use noonday_engine::scenario::{Scenario, ScenarioDocument, example, to_link};
+use std::time::Duration;
+
+/// How long after a change it is kept: writing takes a millisecond, too long for every step of a drag.
+const SAVING: Duration = Duration::from_millis(250);
 
 /// A message with what can be done about it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -445,18 +449,47 @@ impl Desk {
         self.say(text.to_owned(), None);
     }
 
-    /// Keeps what is shown across reloads, a visitor apart from one's own.
+    /// Keeps what is shown across reloads: shortly after a change, and at the latest when the page is left.
     fn keep_working(self) {
+        let waiting = StoredValue::new(None::<TimeoutHandle>);
+        let write = move || {
+            waiting.set_value(None);
+            self.write_working();
+        };
         Effect::new(move |before: Option<()>| {
-            let document = self.state.document.get();
-            let runnable = self.state.checked.with(|checked| checked.scenario.clone());
-            let key = if self.visitor.get() { VISIT } else { WORKING };
-            // The first run finds what was just read; storage that is blocked is told of when it matters.
-            let written = storage::write(key, &WorkingForm::new(&document, &runnable));
-            if before.is_some() && written == Err(StorageTrouble::Full) {
-                self.report(written);
+            self.state.document.track();
+            self.state.checked.track();
+            let visits = self.visitor.get();
+            if let Some(handle) = waiting.get_value() {
+                handle.clear();
+            }
+            // What was just read from storage need not be written back; what came in a link has to be.
+            if before.is_some() || visits {
+                waiting.set_value(set_timeout_with_handle(write, SAVING).ok());
             }
         });
+        window_event_listener_untyped("pagehide", move |_| {
+            if waiting.get_value().is_some() {
+                write();
+            }
+        });
+    }
+
+    /// Writes what is shown, a visitor apart from one's own. Storage that is blocked is told of when something is saved.
+    fn write_working(self) {
+        let document = self.state.document.get_untracked();
+        let form = self
+            .state
+            .checked
+            .with_untracked(|checked| WorkingForm::new(&document, &checked.scenario));
+        let key = if self.visitor.get_untracked() {
+            VISIT
+        } else {
+            WORKING
+        };
+        if storage::write(key, &form) == Err(StorageTrouble::Full) {
+            self.report(Err(StorageTrouble::Full));
+        }
     }
 
     /// Takes a link out of the address as soon as it no longer says what is shown.

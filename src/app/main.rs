@@ -56,10 +56,10 @@ fn Page(start: Start) -> impl IntoView {
                         <ReadingLine read=temperature_readings />
                     </div>
                     <Rest />
+                    <Cautions />
                     <BankChart />
                     <ReadingLine read=bank_readings />
                     <SampleTable />
-                    <Cautions />
                 </section>
                 <Inputs />
             </div>

@@ -10,15 +10,34 @@ use noonday_engine::advice::{Advice, LeverEffect, advise, levers};
 use noonday_engine::scenario::{
     Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, example, field,
 };
-use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::time::Duration;
 
 /// How long the inputs rest before the answer is announced and single changes are tried.
 const SETTLING: Duration = Duration::from_millis(600);
 
-/// Texts as typed, by field key: those being typed, and those that cannot be run.
-pub type TypedTexts = BTreeMap<&'static str, String>;
+/// Texts as typed, by field key: those being typed, and those that cannot be run. There are never more than a few.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct TypedTexts(Vec<(&'static str, String)>);
+
+impl TypedTexts {
+    /// The text typed into a field.
+    pub fn get(&self, key: &str) -> Option<&String> {
+        self.0
+            .iter()
+            .find(|(of, _)| *of == key)
+            .map(|(_, text)| text)
+    }
+
+    fn insert(&mut self, key: &'static str, text: String) {
+        self.remove(key);
+        self.0.push((key, text));
+    }
+
+    fn remove(&mut self, key: &str) {
+        self.0.retain(|(of, _)| *of != key);
+    }
+}
 
 /// A document checked: the last state that could be run, and why the present one cannot, if it cannot.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,7 +100,7 @@ impl AppState {
         units: UnitSystem,
     ) -> Self {
         let document = RwSignal::new(document);
-        let typed = RwSignal::new(TypedTexts::new());
+        let typed = RwSignal::new(TypedTexts::default());
         let typing = RwSignal::new(None);
         let units = RwSignal::new(units);
         let checked = Memo::new(move |before: Option<&Checked>| {
@@ -134,7 +153,7 @@ impl AppState {
 
     /// Replaces the whole document, forgetting what was being typed.
     pub fn open(self, document: ScenarioDocument) {
-        self.typed.set(TypedTexts::new());
+        self.typed.set(TypedTexts::default());
         self.document.set(document);
         self.cursor.set(None);
     }
@@ -193,7 +212,7 @@ impl AppState {
     /// Shows the other units; texts that could be read are written anew, the others stay as typed.
     pub fn show_units(self, units: UnitSystem) {
         self.typed.update(|texts| {
-            texts.retain(|key, text| {
+            texts.0.retain(|(key, text)| {
                 field(key)
                     .is_some_and(|field| !matches!(self.read_typed(field, text), Typed::Value(_)))
             });
@@ -228,7 +247,7 @@ impl AppState {
     }
 
     fn forget_typed(self, key: &str) {
-        if self.typed.with_untracked(|texts| texts.contains_key(key)) {
+        if self.typed.with_untracked(|texts| texts.get(key).is_some()) {
             self.typed.update(|texts| {
                 texts.remove(key);
             });
@@ -269,7 +288,7 @@ fn troubles(
     typing: Option<&str>,
     (units, currency): (UnitSystem, &str),
 ) -> Vec<Trouble> {
-    let unreadable = texts.iter().filter_map(|(key, text)| {
+    let unreadable = texts.0.iter().filter_map(|(key, text)| {
         let field = field(key)?;
         let begun = typing == Some(*key);
         match read_typed(field, text, units, currency) {
@@ -340,12 +359,12 @@ mod tests {
     #[test]
     fn a_text_that_is_no_number_is_in_trouble_though_the_document_is_not() {
         let checked = check(example(), &runnable());
-        let texts = TypedTexts::from([("shell.wall_insulation_m", "abc".to_owned())]);
+        let texts = TypedTexts(vec![("shell.wall_insulation_m", "abc".to_owned())]);
         let spoken = (UnitSystem::Metric, "USD");
         let found = troubles(&checked, &texts, None, spoken);
         assert_eq!(found.len(), 1);
         assert!(found[0].why.contains("150\u{a0}mm"), "{}", found[0].why);
-        let texts = TypedTexts::from([("shell.wall_insulation_m", "55".to_owned())]);
+        let texts = TypedTexts(vec![("shell.wall_insulation_m", "55".to_owned())]);
         assert_eq!(troubles(&checked, &texts, None, spoken), []);
     }
 
@@ -353,7 +372,7 @@ mod tests {
     fn an_empty_box_is_in_trouble_only_once_it_is_left() {
         let checked = check(example(), &runnable());
         let key = "shell.wall_insulation_m";
-        let texts = TypedTexts::from([(key, String::new())]);
+        let texts = TypedTexts(vec![(key, String::new())]);
         let spoken = (UnitSystem::Metric, "USD");
         assert_eq!(troubles(&checked, &texts, Some(key), spoken), []);
         assert_eq!(troubles(&checked, &texts, None, spoken).len(), 1);

@@ -132,7 +132,8 @@ test("values at odds with each other are refused where they are, with a way to g
   await openGroup(page, "The day");
   await entry(page, "Lowest temperature").fill("40");
   await settled(page);
-  assert.match(await page.locator(".held").innerText(), /Lowest temperature: With “Highest temperature” as it is, this can be at most 35\.5\s°C/);
+  assert.match(await page.locator(".held").innerText(), /^Lowest temperature cannot be run so/);
+  assert.match(await page.locator("#trouble-82").innerText(), /With “Highest temperature” as it is, this can be at most 35\.5\s°C/);
   await page.locator("#day > summary").click();
   await page.getByRole("button", { name: "Go to the entry" }).click();
   await page.waitForFunction(() => document.activeElement?.id === "field-82");

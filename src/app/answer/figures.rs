@@ -85,7 +85,7 @@ fn Heat() -> impl IntoView {
         Some(rows.into_any())
     });
     view! {
-        <div class="account">
+        <div class="account heat">
             <table>
                 <caption>{words::HEAT}</caption>
                 <tbody>{body}</tbody>
@@ -226,7 +226,7 @@ fn heat_by_path(totals: &Totals) -> Vec<(HeatPath, f64)> {
         .iter()
         .fold(0.0_f64, |most, (_, heat)| most.max(heat.abs()));
     rows.retain(|(_, heat)| heat.abs() > LEAST_SHARE * largest);
-    rows.sort_by(|one, other| other.1.total_cmp(&one.1));
+    rows.sort_unstable_by(|one, other| other.1.total_cmp(&one.1));
     rows
 }
 

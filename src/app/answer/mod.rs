@@ -10,7 +10,7 @@ use crate::state::{AppState, Trouble};
 use crate::text::answer::{Answer, answer, help};
 use crate::text::{fields::full_label, page};
 use leptos::prelude::*;
-use noonday_engine::scenario::{NeededFor, ScenarioDocument, example, field};
+use noonday_engine::scenario::{NeededFor, ScenarioDocument, field};
 
 /// The answer of the state shown.
 fn answer_shown(state: AppState) -> Memo<Answer> {
@@ -54,22 +54,31 @@ fn Held() -> impl IntoView {
     let state = expect_context::<AppState>();
     let opened = expect_context::<Opened>();
     let note = move |trouble: Trouble| {
-        let name = field(trouble.key).map_or_else(String::new, full_label);
+        // Beside the entry the reason is seen; here it is only heard, so that the charts keep their room.
+        let name = field(trouble.key).map(full_label);
+        let seen = name
+            .as_ref()
+            .map_or_else(|| trouble.why.clone(), |name| page::held(name));
+        let heard = name.map(|_| trouble.why);
+        let button = heard.is_some().then(|| {
+            view! {
+                <button type="button" class="quiet" on:click=click(move || opened.show(trouble.key))>
+                    {page::SHOW_ENTRY}
+                </button>
+            }
+        });
         view! {
-            <b>{name}</b>
-            ": "
-            {trouble.why}
-            " "
-            <button type="button" class="quiet" on:click=click(move || opened.show(trouble.key))>
-                {page::SHOW_ENTRY}
-            </button>
+            <p>
+                {seen} " " <span class="visually-hidden">{heard}</span> {button}
+            </p>
         }
+        .into_any()
     };
     view! {
         <div class="held" role="status">
             {part(move || {
                 let first = state.troubles.with(|troubles| troubles.first().cloned());
-                first.map(|trouble| view! { <p>{page::HELD} " " {note(trouble)}</p> }.into_any())
+                first.map(note)
             })}
         </div>
     }
@@ -84,6 +93,7 @@ pub fn Rest() -> impl IntoView {
     view! {
         <div class="rest" data-answer="rest">
             <p>{words(move || shown.with(Answer::rest))}</p>
+            " "
             <p class="help" data-answer="help">
                 {words(move || help.get().unwrap_or_default())}
             </p>
@@ -119,12 +129,11 @@ fn Announcement() -> impl IntoView {
     }
 }
 
-/// Cautions where people or animals are concerned, and the label of the example.
+/// The caution, sharper where animals are concerned.
 #[component]
 pub fn Cautions() -> impl IntoView {
     let state = expect_context::<AppState>();
     let animals = derived(move || state.document.with(concerns_animals));
-    let is_example = derived(move || state.document.with(|document| *document == example()));
     view! {
         <div class="cautions">
             <p class="caution">
@@ -133,11 +142,6 @@ pub fn Cautions() -> impl IntoView {
                         .to_owned()
                 })}
             </p>
-            {part(move || {
-                is_example
-                    .get()
-                    .then(|| view! { <p class="note">{page::EXAMPLE_NOTE}</p> }.into_any())
-            })}
         </div>
     }
 }
@@ -154,6 +158,7 @@ fn concerns_animals(document: &ScenarioDocument) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use noonday_engine::scenario::example;
 
     #[test]
     fn animals_are_a_concern_when_in_it_or_when_it_must_be_cool_for_them() {

@@ -33,7 +33,10 @@ pub fn axis_hour(hour: f64, system: UnitSystem) -> String {
 
 /// A typed hour of the day: `22:30`, `10:30 pm`, `10pm`, `22`, `7.5`, `noon`, `midnight`.
 pub fn parse_clock(typed: &str) -> Typed {
-    let text = typed.trim().to_lowercase().replace(['\u{a0}', ' '], "");
+    let text = typed
+        .trim()
+        .to_ascii_lowercase()
+        .replace(['\u{a0}', ' '], "");
     match text.as_str() {
         "" => return Typed::Unfinished,
         "noon" => return Typed::Value(12.0),

@@ -12,18 +12,17 @@ use crate::state::AppState;
 use crate::text::{fields::part_title, groups, page, summary::summary};
 use leptos::html;
 use leptos::prelude::*;
-use noonday_engine::scenario::{Field, Group, Kind, field, fields_of};
+use noonday_engine::scenario::{Field, Group, Kind, example, field, fields_of};
 use relevance::{how_to_get_more, is_relevant};
-use std::collections::BTreeSet;
 
 /// Which groups, and which finer points within them, stand open.
 #[derive(Clone, Copy)]
-pub struct Opened(RwSignal<BTreeSet<(Group, bool)>>);
+pub struct Opened(RwSignal<Vec<(Group, bool)>>);
 
 impl Opened {
     /// Starts with one group open.
     pub fn new() -> Self {
-        Self(RwSignal::new(BTreeSet::from([(Group::Shell, false)])))
+        Self(RwSignal::new(vec![(Group::Shell, false)]))
     }
 
     fn has(self, part: (Group, bool)) -> bool {
@@ -36,9 +35,9 @@ impl Opened {
         }
         self.0.update(|open| {
             if is_open {
-                open.insert(part);
+                open.push(part);
             } else {
-                open.remove(&part);
+                open.retain(|other| *other != part);
             }
         });
     }
@@ -65,10 +64,19 @@ impl Opened {
 /// The whole of the inputs.
 #[component]
 pub fn Inputs() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let is_example = derived(move || state.document.with(|document| *document == example()));
+    let note = words(move || {
+        if is_example.get() {
+            page::EXAMPLE_NOTE.to_owned()
+        } else {
+            page::INPUTS_NOTE.to_owned()
+        }
+    });
     view! {
         <section id="inputs" class="inputs" tabindex="-1" aria-labelledby="inputs-title">
             <h2 id="inputs-title">{page::INPUTS}</h2>
-            <p class="note">{page::INPUTS_NOTE}</p>
+            <p class="note">{note}</p>
             {Group::ALL.map(|group| view! { <GroupOfInputs group /> }).collect_view()}
         </section>
     }

@@ -94,7 +94,7 @@ pub fn listed(pairs: Vec<(String, String)>) -> Vec<Listed> {
             Err(why) => Listed::Damaged { key, why, raw },
         })
         .collect();
-    lines.sort_by(|one, other| order(other).cmp(&order(one)));
+    lines.sort_unstable_by(|one, other| order(other).cmp(&order(one)));
     lines
 }
 

@@ -204,7 +204,7 @@ fn help_bank(effects: &[LeverEffect], voice: &Voice) -> Option<String> {
         return None;
     }
     Some(format!(
-        "What would spare the bank most is {}: {} points more left at its lowest.",
+        "What would spare the bank most is {}: {} percentage points more left at its lowest.",
         lever_name(best.lever),
         voice.units.number(points, 0)
     ))
@@ -326,7 +326,10 @@ mod tests {
     #[test]
     fn a_need_that_is_met_names_its_tightest_hours() {
         let said = said(Headline::Met, vec![window(27.0, None)]);
-        assert!(said.lead.contains("27\u{a0}°C felt at most from 13:00 to 15:00"));
+        assert!(
+            said.lead
+                .contains("27\u{a0}°C felt at most from 13:00 to 15:00")
+        );
         assert_eq!(said.cause, None);
     }
 
@@ -355,7 +358,10 @@ mod tests {
         let missed = help(&effects, Headline::Missed, &voice).unwrap();
         assert!(missed.contains("shade") && missed.contains("cool enough"));
         let met = help(&effects, Headline::Met, &voice).unwrap();
-        assert!(met.contains("half as much bank again: 12 points"), "{met}");
+        assert!(
+            met.contains("half as much bank again: 12 percentage points"),
+            "{met}"
+        );
         assert_eq!(help(&effects, Headline::NothingAsked, &voice), None);
         assert_eq!(help(&[], Headline::Missed, &voice), None);
         let vain = [effect(Lever::Shade, 0.0, 0.0, false)];

@@ -5,8 +5,7 @@ pub const PROGRAM: &str = "Noonday";
 /// First stop of the keyboard.
 pub const SKIP: &str = "Skip to the inputs";
 /// Said of the example.
-pub const EXAMPLE_NOTE: &str =
-    "This is an example: vehicle, people and prices are invented. Change anything below.";
+pub const EXAMPLE_NOTE: &str = "This is an example: vehicle, people and prices are invented. Every line can be opened and changed; the answer follows at once.";
 /// Button: save under its name.
 pub const SAVE: &str = "Save";
 /// Button: list of saved scenarios.
@@ -30,7 +29,7 @@ pub const INPUTS_NOTE: &str = "Every line can be opened and changed; the answer 
 /// Heading of the figures.
 pub const LEDGER: &str = "The figures";
 /// Where people or animals depend on the cooler.
-pub const CAUTION_ANIMALS: &str = "Heat kills children and animals in parked vehicles within minutes, whatever a calculator says. Never rely on a cooler to keep them alive: it can stop at any moment, and the cabin then heats up faster than you can come back.";
+pub const CAUTION_ANIMALS: &str = "Heat kills children and animals in parked vehicles within minutes, whatever a calculator says. Never rely on a cooler to keep them alive: it can stop at any moment.";
 /// Where nobody but grown people is concerned.
 pub const CAUTION_ALL: &str = "Heat kills children and animals in parked vehicles within minutes, whatever a calculator says. Never leave them in one, cooled or not.";
 /// Button: why it matters.
@@ -39,14 +38,12 @@ pub const WHY: &str = "Why?";
 pub const UNDO: &str = "Undo";
 /// Button: close a message.
 pub const DISMISS: &str = "Close";
-/// Said while some entry cannot be run.
-pub const HELD: &str = "Answer and charts show the last state that could be run.";
 /// Link from the message to the entry.
 pub const SHOW_ENTRY: &str = "Go to the entry";
 /// Name of the slider of the hour.
 pub const HOUR: &str = "Hour of the day";
 /// How to use it.
-pub const HOUR_HINT: &str = "Drag the sun along the day, or use the arrow keys, to read any hour.";
+pub const HOUR_HINT: &str = "Drag the sun along the day, or use the arrow keys, to read any hour";
 /// Table of the samples.
 pub const TABLE: &str = "The same as a table";
 
@@ -75,6 +72,11 @@ pub fn reset_label(label: &str, value: &str) -> String {
 /// Text of that button.
 pub fn reset_text(value: &str) -> String {
     format!("Back to {value}")
+}
+
+/// Said while some entry cannot be run.
+pub fn held(name: &str) -> String {
+    format!("{name} cannot be run so; this is the last state that could be run.")
 }
 
 /// Said in a closed group that holds entries which cannot be run.

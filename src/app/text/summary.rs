@@ -159,7 +159,7 @@ fn place(document: &ScenarioDocument, voice: &Voice) -> String {
             "east"
         },
         voice.units.quantity(Dimension::Altitude, place.altitude_m),
-        chosen("place.ground", document).to_lowercase(),
+        chosen("place.ground", document).to_ascii_lowercase(),
         signed(place.utc_offset_h, voice),
         if place.summer_time {
             " and an hour of summer time"
@@ -362,7 +362,7 @@ fn sentence(phrases: &[String], if_none: &str) -> String {
     }
     let mut text = phrases.join("; ");
     if let Some(first) = text.get(..1) {
-        let first = first.to_uppercase();
+        let first = first.to_ascii_uppercase();
         text.replace_range(..1, &first);
     }
     text.push('.');

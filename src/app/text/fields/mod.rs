@@ -97,7 +97,9 @@ fn find(key: &str) -> Option<Wording> {
 fn lower_first(text: &str) -> String {
     let mut marks = text.chars();
     match marks.next() {
-        Some(first) => first.to_lowercase().chain(marks).collect(),
+        Some(first) => std::iter::once(first.to_ascii_lowercase())
+            .chain(marks)
+            .collect(),
         None => String::new(),
     }
 }

@@ -4,6 +4,7 @@
 //! reads nothing proves nothing, so reading a table without rows is a failure, and so is asking for
 //! a column or a number that is not there.
 
+pub mod scenarios;
 pub mod thermal_box;
 
 use std::collections::HashMap;

@@ -213,7 +213,11 @@ impl BoxCase {
             return Gains::default();
         }
         let hour = start_s.rem_euclid(86_400.0) / 3_600.0;
-        let people = if hour >= 22.0 || hour < 7.0 { 2.0 } else { 0.0 };
+        let people = if (7.0..22.0).contains(&hour) {
+            0.0
+        } else {
+            2.0
+        };
         Gains {
             convective_w: people * 70.0 * 0.7 + 30.0,
             radiant_w: people * 70.0 * 0.3 + 30.0,

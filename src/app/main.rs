@@ -22,8 +22,9 @@ use text::page;
 use widgets::{Masthead, Notices};
 
 fn main() {
-    if let Some(start) = Start::read() {
-        leptos::mount::mount_to_body(move || view! { <Page start /> });
+    match Start::read() {
+        Some(start) => leptos::mount::mount_to_body(move || view! { <Page start /> }),
+        None => leptos::mount::mount_to_body(|| view! { <p>{page::CANNOT_START}</p> }),
     }
 }
 

@@ -15,16 +15,23 @@ pub const SECONDS_PER_HOUR: f64 = 3_600.0;
 /// Seconds in a day.
 pub const SECONDS_PER_DAY: f64 = 86_400.0;
 
-/// Absolute temperature of a Celsius temperature, K.
+/// Absolute temperature of a Celsius temperature, K: t + 273.15, for any t.
 #[must_use]
 pub fn kelvin_from_celsius(temperature_c: f64) -> f64 {
     temperature_c + ZERO_CELSIUS_K
 }
 
-/// Celsius temperature of an absolute temperature, °C.
+/// Celsius temperature of an absolute temperature, °C: T − 273.15, for any T.
 #[must_use]
 pub fn celsius_from_kelvin(temperature_k: f64) -> f64 {
     temperature_k - ZERO_CELSIUS_K
+}
+
+/// Longwave of a black surface at a temperature (°C), W/m²: σ T⁴ (Stefan–Boltzmann).
+#[must_use]
+pub fn black_body_w_m2(surface_c: f64) -> f64 {
+    let square = kelvin_from_celsius(surface_c) * kelvin_from_celsius(surface_c);
+    STEFAN_BOLTZMANN_W_M2_K4 * square * square
 }
 
 /// Cube root of a number of either sign, within 1e-14 of it.

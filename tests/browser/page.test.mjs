@@ -114,7 +114,7 @@ test("nonsense is refused beside the field, stays as typed, and the charts stay 
     assert.equal(await box.getAttribute("aria-invalid"), "true");
     const trouble = page.locator(`#${await box.getAttribute("aria-describedby")}`);
     assert.match((await trouble.innerText()).replaceAll("\u00a0", " "), told);
-    assert.match(await page.locator(".held").innerText(), /last state that could be run/);
+    assert.match(await page.locator(".held").innerText(), /last state that could be calculated/);
     assert.equal(await lead(page), before.said);
     assert.equal(await chartPixels(temperatureChart(page)), before.heat);
   }
@@ -132,10 +132,10 @@ test("values at odds with each other are refused where they are, with a way to g
   await openGroup(page, "The day");
   await entry(page, "Lowest temperature").fill("40");
   await settled(page);
-  assert.match(await page.locator(".held").innerText(), /^Lowest temperature cannot be run so/);
+  assert.match(await page.locator(".held").innerText(), /^Lowest temperature: this entry cannot be used/);
   assert.match(await page.locator("#trouble-82").innerText(), /With “Highest temperature” as it is, this can be at most 35\.5\s°C/);
   await page.locator("#day > summary").click();
-  await page.getByRole("button", { name: "Go to the entry" }).click();
+  await page.getByRole("button", { name: /Go to the entry/ }).click();
   await page.waitForFunction(() => document.activeElement?.id === "field-82");
   await close();
 });

@@ -26,6 +26,7 @@ pub fn Figures() -> impl IntoView {
             <div class="ledger">
                 <Plain title=words::BANK rows=bank_rows note=words::PLAIN_NOTE />
                 <Plain title=words::ENERGY rows=energy_rows note="" />
+                <Plate />
                 <Heat />
                 <Cost />
             </div>
@@ -51,6 +52,43 @@ fn Plain(
             {(!note.is_empty()).then(|| view! { <p class="note">{note}</p> })}
         </div>
     }
+}
+
+/// What the data plate implies; nothing without a cooler.
+#[component]
+fn Plate() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    part(move || {
+        let advice = state.advice.get();
+        let voice = state.voice.get();
+        let plate = advice.plate?;
+        let rows = vec![
+            (
+                "Cooling over power".to_owned(),
+                voice.units.number(plate.cop_implied, 2),
+            ),
+            (
+                "Plausible up to".to_owned(),
+                voice.units.number(plate.cop_plausible_greatest, 2),
+            ),
+            (
+                "Capacity its power can carry".to_owned(),
+                voice
+                    .units
+                    .quantity(Dimension::HeatFlow, plate.cooling_capacity_derated_w),
+            ),
+        ];
+        let view = view! {
+            <div class="account">
+                <table>
+                    <caption>{words::PLATE}</caption>
+                    <tbody>{table_rows(rows)}</tbody>
+                </table>
+                <p class="note">{words::plate_verdict(plate.verdict)}</p>
+            </div>
+        };
+        Some(view.into_any())
+    })
 }
 
 #[component]
@@ -206,10 +244,11 @@ fn energy_rows(advice: &Advice, voice: &Voice) -> Vec<Row> {
     ];
     let mut rows: Vec<Row> = named
         .into_iter()
+        .filter(|(_, energy_wh)| *energy_wh != 0.0)
         .map(|(name, energy_wh)| (name.to_owned(), voice.units.energy(energy_wh)))
         .collect();
     rows.push((
-        format!("Compressor runs, {} starts", totals.compressor_starts),
+        format!("Compressor runs (starts: {})", totals.compressor_starts),
         duration(totals.compressor_h),
     ));
     rows.push((

@@ -54,23 +54,18 @@ fn Held() -> impl IntoView {
     let state = expect_context::<AppState>();
     let opened = expect_context::<Opened>();
     let note = move |trouble: Trouble| {
+        let Some(found) = field(trouble.key) else {
+            return view! { <p>{trouble.why}</p> }.into_any();
+        };
         // Beside the entry the reason is seen; here it is only heard, so that the charts keep their room.
-        let name = field(trouble.key).map(full_label);
-        let seen = name
-            .as_ref()
-            .map_or_else(|| trouble.why.clone(), |name| page::held(name));
-        let heard = name.map(|_| trouble.why);
-        let button = heard.is_some().then(|| {
-            view! {
-                <button type="button" class="quiet" on:click=click(move || opened.show(trouble.key))>
-                    {page::SHOW_ENTRY}
-                </button>
-            }
-        });
         view! {
-            <p>
-                {seen} " " <span class="visually-hidden">{heard}</span> {button}
-            </p>
+            <button type="button" on:click=click(move || opened.show(trouble.key))>
+                {page::held(&full_label(found))}
+                " "
+                <span class="visually-hidden">{trouble.why}</span>
+                " "
+                <span class="go">{page::SHOW_ENTRY}</span>
+            </button>
         }
         .into_any()
     };

@@ -85,7 +85,7 @@ fn trimmed(text: String) -> String {
 fn grouped(whole: &str, mark: char) -> String {
     let mut text = String::new();
     for (index, digit) in whole.chars().enumerate() {
-        if index > 0 && (whole.len() - index) % 3 == 0 {
+        if index > 0 && (whole.len() - index).is_multiple_of(3) {
             text.push(mark);
         }
         text.push(digit);

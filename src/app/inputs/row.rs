@@ -60,12 +60,12 @@ pub fn tools(field: &'static Field) -> AnyView {
             </button>
             {part(move || changed.get().then(|| reset_button(field, state)))}
         </div>
-        <div class="why" id=why_id>
-            {part(move || shown.get().then(|| reason(field, state)))}
-        </div>
         <p class="trouble" id=trouble_id(field)>
             {words(move || trouble.get().unwrap_or_default())}
         </p>
+        <div class="why" id=why_id>
+            {part(move || shown.get().then(|| reason(field, state)))}
+        </div>
     }
     .into_any()
 }

@@ -300,6 +300,7 @@ mod tests {
                 },
             },
             cost: Cost::default(),
+            plate: None,
         }
     }
 

@@ -1,6 +1,7 @@
 //! Wording of the figures beside the charts: bank, energy, heat by path, cost.
 
 use noonday_engine::advice::Cost;
+use noonday_engine::cooler::data_plate::PlateVerdict;
 use noonday_engine::simulation::{HeatPath, Stop};
 
 /// Name of a heat path.
@@ -51,6 +52,24 @@ pub fn cost_rows(cost: &Cost) -> [(&'static str, f64); 9] {
     ]
 }
 
+/// What is said of a data plate by what its capacity and power imply.
+pub fn plate_verdict(verdict: PlateVerdict) -> &'static str {
+    match verdict {
+        PlateVerdict::Pessimistic => {
+            "Less than small units reach: a modest plate, or a power that is not the running one."
+        }
+        PlateVerdict::Plausible => "Within what small units reach.",
+        PlateVerdict::Optimistic => {
+            "More than small units reach at the rating condition; possible if it was rated on a milder day."
+        }
+        PlateVerdict::Implausible => {
+            "More than any small unit reaches: capacity and power on this plate cannot both hold. “Believe the plate” has a cautious choice."
+        }
+    }
+}
+
+/// Heading of the data plate.
+pub const PLATE: &str = "The cooler’s plate";
 /// Heading of the bank's figures.
 pub const BANK: &str = "The bank";
 /// Heading of the day's electric energy.
@@ -80,6 +99,18 @@ mod tests {
         names.sort_unstable();
         names.dedup();
         assert_eq!(names.len(), HeatPath::COUNT);
+    }
+
+    #[test]
+    fn only_a_plate_that_cannot_hold_points_to_the_cautious_choice() {
+        assert!(plate_verdict(PlateVerdict::Implausible).contains("cautious"));
+        for verdict in [
+            PlateVerdict::Pessimistic,
+            PlateVerdict::Plausible,
+            PlateVerdict::Optimistic,
+        ] {
+            assert!(!plate_verdict(verdict).contains("cautious"));
+        }
     }
 
     #[test]

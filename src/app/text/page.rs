@@ -2,6 +2,8 @@
 
 /// Name of the program.
 pub const PROGRAM: &str = "Noonday";
+/// Said should the page be unable to begin.
+pub const CANNOT_START: &str = "The example cannot be calculated, so the page cannot begin.";
 /// First stop of the keyboard.
 pub const SKIP: &str = "Skip to the inputs";
 /// Said of the example.
@@ -76,13 +78,13 @@ pub fn reset_text(value: &str) -> String {
 
 /// Said while some entry cannot be run.
 pub fn held(name: &str) -> String {
-    format!("{name} cannot be run so; this is the last state that could be run.")
+    format!("{name}: this entry cannot be used. Shown is the last state that could be calculated.")
 }
 
 /// Said in a closed group that holds entries which cannot be run.
 pub fn needs_attention(count: usize) -> String {
     match count {
-        1 => "One entry here cannot be run".to_owned(),
-        count => format!("{count} entries here cannot be run"),
+        1 => "One entry here cannot be used".to_owned(),
+        count => format!("{count} entries here cannot be used"),
     }
 }

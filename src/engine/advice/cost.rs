@@ -33,7 +33,13 @@ const PRICED_VOLTAGE_V: f64 = 12.8;
 /// Thickness to which the price of insulation refers, m.
 const PRICED_THICKNESS_M: f64 = 0.025;
 
-/// Adds up what a scenario's set-up costs.
+/// Adds up what a scenario's set-up costs, in the scenario's currency.
+///
+/// Each part is its price times its size: the bank by its energy at 12.8 V for each 12 V block, insulation by the square metres
+/// and 25 mm of roof, walls and floor less glass, covers by the area of the glass, work by hours. Parts that are not fitted cost
+/// nothing. Tax is a share of the sum.
+///
+/// `document`: of a validated scenario, whose prices are the user's own.
 #[must_use]
 pub fn cost(document: &ScenarioDocument) -> Cost {
     let (prices, charging) = (&document.prices, &document.charging);
@@ -112,6 +118,7 @@ mod tests {
     fn the_total_is_its_parts_with_tax() {
         let mut document = example();
         document.prices.tax_share = 0.1;
+        document.battery.capacity_ah = 400.0;
         let cost = cost(&document);
         assert!((cost.total / 1.1 + cost.tax - cost.total).abs() < 1e-9);
         // By hand: 400 Ah · 12.8 V · 0.40 a Wh.

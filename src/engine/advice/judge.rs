@@ -18,6 +18,12 @@ const TOLERANCE_K: f64 = 0.05;
 const HOURS_PER_DAY: f64 = 24.0;
 
 /// Judges a run, beside the same without a cooler.
+///
+/// A window is missed where the felt temperature lies more than 0.05 K above its limit, or the relative humidity above its own;
+/// a sample stands for the time until the next. Windows repeat every day and are cut to the run.
+///
+/// * `document` — of the validated scenario that was run
+/// * `with`, `without` — its runs with and without cooler; the same one twice where there is none
 #[must_use]
 pub fn judge(document: &ScenarioDocument, with: &Results, without: &Results) -> Verdict {
     let mut windows: Vec<WindowVerdict> = document
@@ -110,13 +116,14 @@ fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
         worst_c: f64::NEG_INFINITY,
         ..Excess::default()
     };
-    let inside =
-        (0..series.time_h.len()).filter(|index| (span.0..=span.1).contains(&series.time_h[*index]));
-    for index in inside {
+    for index in 0..series.time_h.len() {
+        let Some((from_h, until_h)) = stands(series, index, span) else {
+            continue;
+        };
         let felt_c = series.felt_c[index];
         if felt_c > excess.worst_c {
             excess.worst_c = felt_c;
-            excess.worst_at_h = series.time_h[index];
+            excess.worst_at_h = from_h;
         }
         let over_k = felt_c - window.highest_felt_c;
         let humid = series.relative_humidity[index] > window.highest_relative_humidity;
@@ -125,17 +132,20 @@ fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
             continue;
         }
         excess.first = excess.first.or(Some(index));
-        let step_h = sample_length_h(series, index, span.1);
-        excess.missed_h += step_h;
-        excess.degree_hours_k_h += over_k.max(0.0) * step_h;
+        excess.missed_h += until_h - from_h;
+        excess.degree_hours_k_h += over_k.max(0.0) * (until_h - from_h);
     }
     excess
 }
 
-/// Time for which a sample stands, h: until the next one, but not beyond the window.
-fn sample_length_h(series: &Series, index: usize, until_h: f64) -> f64 {
-    let next_h = series.time_h.get(index + 1).copied().unwrap_or(until_h);
-    (next_h.min(until_h) - series.time_h[index]).max(0.0)
+/// Part of a window for which a sample stands, h: from its time until the next one's. The sample at the very end of the window
+/// counts too, for no time, and so does the one before a window that begins between two.
+fn stands(series: &Series, index: usize, span: (f64, f64)) -> Option<(f64, f64)> {
+    let at_h = series.time_h[index];
+    let next_h = series.time_h.get(index + 1).copied().unwrap_or(at_h);
+    let (from_h, until_h) = (at_h.max(span.0), next_h.min(span.1));
+    let inside = until_h > from_h || (span.0..=span.1).contains(&at_h);
+    inside.then_some((from_h, until_h.max(from_h)))
 }
 
 fn judge_window(
@@ -165,7 +175,7 @@ fn judge_window(
         worst_at_h: found.worst_at_h,
         first_missed_at_h: cause
             .and(found.first)
-            .map(|index| with.series.time_h[index]),
+            .map(|index| with.series.time_h[index].max(span.0)),
         cause,
         worst_felt_without_cooler_c: bare.worst_c,
         missed_without_cooler_h: bare.missed_h,
@@ -288,4 +298,49 @@ fn lasts_h(document: &ScenarioDocument, series: &Series) -> Option<f64> {
         let days = f64::from(day);
         reach(last_day_h, lost * days).map(|hours| hours + HOURS_PER_DAY * days)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scenario::example;
+
+    /// Two samples, five minutes apart, at 30 and at 20 °C.
+    fn falling() -> Results {
+        let mut results = Results::default();
+        let series = &mut results.series;
+        for (time_h, felt_c) in [(12.0, 30.0), (12.0 + 1.0 / 12.0, 20.0)] {
+            series.time_h.push(time_h);
+            series.felt_c.push(felt_c);
+            series.relative_humidity.push(0.5);
+            series.state_of_charge.push(0.9);
+            series.cooler_share.push(0.0);
+            series.stopped.push(None);
+        }
+        results
+    }
+
+    #[test]
+    fn a_window_shorter_than_a_sample_is_judged_by_the_sample_before_it() {
+        let document = example();
+        let window = &document.need.windows[0];
+        let run = falling();
+        let span = (12.02, 12.04);
+        let verdict = judge_window(&document, 0, window, span, &run, &run);
+        assert!(!verdict.met);
+        assert_eq!(verdict.worst_felt_c, 30.0);
+        assert_eq!(verdict.first_missed_at_h, Some(12.02));
+        assert!((verdict.missed_h - 0.02).abs() < 1e-12);
+        // By hand: (30 − 28) K · 0.02 h.
+        assert!((verdict.degree_hours_k_h - 0.04).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_sample_counts_from_its_time_to_the_next() {
+        let document = example();
+        let window = &document.need.windows[0];
+        let run = falling();
+        let verdict = judge_window(&document, 0, window, (12.05, 13.0), &run, &run);
+        assert!((verdict.missed_h - (1.0 / 12.0 - 0.05)).abs() < 1e-12);
+    }
 }

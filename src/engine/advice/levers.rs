@@ -75,7 +75,7 @@ impl Lever {
         Lever::EarlierStart,
     ];
 
-    /// Makes the change in a document.
+    /// Makes the change in a document; what comes out may lie outside the ranges of the fields and is still to be validated.
     pub fn apply(self, document: &mut ScenarioDocument) {
         match self {
             Self::MoreInsulation => {
@@ -122,7 +122,7 @@ impl Lever {
 }
 
 /// Tries every change that applies, best first: by unmet degree-hours, then by lowest charge. Changes that would leave the ranges
-/// of the document are left out.
+/// of the document are left out. It takes a run for each change and one for the scenario itself.
 ///
 /// # Errors
 /// When a component refuses its input, which no validated scenario makes it do.

@@ -10,7 +10,8 @@ pub use judge::judge;
 pub use levers::{Lever, LeverEffect, levers};
 pub use verdict::{BankVerdict, Cause, Headline, Verdict, WindowVerdict};
 
-use crate::scenario::Scenario;
+use crate::cooler::data_plate::PlateAssessment;
+use crate::scenario::{Scenario, plate_assessment};
 use crate::simulation::{BuildError, Prepared, Results};
 
 /// Everything that the page shows of a valid scenario.
@@ -24,6 +25,8 @@ pub struct Advice {
     pub verdict: Verdict,
     /// What it costs.
     pub cost: Cost,
+    /// What the cooler's data plate implies; none without a cooler or where the plate is beyond any small unit's.
+    pub plate: Option<PlateAssessment>,
 }
 
 /// Runs a scenario with and without its cooler and judges it.
@@ -44,5 +47,11 @@ pub fn advise(scenario: &Scenario) -> Result<Advice, BuildError> {
         without_cooler,
         verdict,
         cost: cost(scenario.document()),
+        plate: scenario
+            .document()
+            .cooler
+            .installed
+            .then(|| plate_assessment(scenario.document()))
+            .flatten(),
     })
 }

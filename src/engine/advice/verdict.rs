@@ -111,7 +111,7 @@ pub struct Verdict {
 }
 
 impl Verdict {
-    /// Unmet degree-hours of all windows, K h.
+    /// Unmet degree-hours of all windows, K h, zero or more: Σ excess above the limit times how long.
     #[must_use]
     pub fn degree_hours_k_h(&self) -> f64 {
         self.windows

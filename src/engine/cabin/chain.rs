@@ -62,7 +62,7 @@ impl Chain {
         }
     }
 
-    /// Skin, a massless resistance (m² K/W) such as an air space, and lining.
+    /// Skin, a massless resistance (m² K/W, above zero) such as an air space, and lining.
     #[must_use]
     pub fn cavity(skin: Layer, resistance_m2_k_w: f64, lining: Layer) -> Self {
         let half_lining = lining.capacity_j_m2_k() / 2.0;
@@ -78,7 +78,7 @@ impl Chain {
         }
     }
 
-    /// A bare sheet.
+    /// A bare sheet, its heat capacity and resistance spread evenly over the nodes; thickness above zero.
     #[must_use]
     pub fn sheet(skin: Layer) -> Self {
         let share = skin.capacity_j_m2_k() / NODES as f64;
@@ -89,7 +89,8 @@ impl Chain {
         }
     }
 
-    /// A pane of a given resistance between its faces, m² K/W, with the mass of `thickness_m` of glass.
+    /// A pane of a given resistance between its faces (m² K/W, above zero) with the mass of `thickness_m` of glass (m, zero or
+    /// more).
     #[must_use]
     pub fn pane(resistance_m2_k_w: f64, thickness_m: f64) -> Self {
         let mass = Layer {
@@ -103,7 +104,8 @@ impl Chain {
         }
     }
 
-    /// Goods of a heat capacity for each square metre (J/(m² K)), taken as wood: the face follows the air, the core lags.
+    /// Goods of a heat capacity for each square metre (J/(m² K), above zero), taken as wood: the face follows the air, the core
+    /// lags.
     #[must_use]
     pub fn goods(capacity_j_m2_k: f64) -> Self {
         let volumetric_j_m3_k = PLYWOOD.density_kg_m3 * PLYWOOD.specific_heat_j_kg_k;
@@ -118,7 +120,7 @@ impl Chain {
         }
     }
 
-    /// Resistance from face to face, m² K/W.
+    /// Resistance from face to face, m² K/W: Σ 1/G.
     #[must_use]
     pub fn resistance_m2_k_w(&self) -> f64 {
         self.conductance_w_m2_k.iter().map(|g| 1.0 / g).sum()

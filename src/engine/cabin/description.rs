@@ -88,7 +88,7 @@ impl Element {
         }
     }
 
-    /// How the inner face lies.
+    /// How the inner face lies: as ceiling or floor where the outer normal is within 60° of straight up or down, else as a side.
     #[must_use]
     pub fn inside_facing(&self) -> Facing {
         if self.facing_up_cosine > 0.5 {
@@ -140,7 +140,7 @@ impl CabinDescription {
     /// Checks everything that stepping relies on.
     ///
     /// # Errors
-    /// The first thing that is wrong.
+    /// [`CabinError`]: the first thing that is wrong, with its value.
     pub fn check(&self) -> Result<(), CabinError> {
         let count = self.elements.len();
         if count == 0 || count > LANES {

@@ -2,6 +2,10 @@
 
 use super::description::LANES;
 
+/// Throughputs below which a residual is not taken relative to them: where nothing flows, only rounding is left.
+const LEAST_THROUGHPUT_J: f64 = 1.0;
+const LEAST_THROUGHPUT_KG: f64 = 1.0e-3;
+
 /// Energy (J, into the cabin positive) and water (kg) since the ledger was last cleared.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Ledger {
@@ -44,7 +48,7 @@ pub struct Ledger {
 }
 
 impl Ledger {
-    /// Adds another ledger to this one.
+    /// Adds another ledger to this one, path by path.
     pub fn add(&mut self, other: &Self) {
         for (sum, part) in self.conducted_j.iter_mut().zip(&other.conducted_j) {
             *sum += part;
@@ -68,7 +72,7 @@ impl Ledger {
         self.throughput_kg += other.throughput_kg;
     }
 
-    /// What came in less what went out less what was stored over the whole network, over the throughput.
+    /// What came in less what went out less what was stored over the whole network, as a share of the throughput; 0 is perfect.
     #[must_use]
     pub fn heat_residual(&self) -> f64 {
         let net_j = self.outside_j
@@ -79,7 +83,7 @@ impl Ledger {
             + self.gains_j
             + self.condensation_j
             - self.extracted_j;
-        (net_j - self.stored_j) / self.throughput_j.max(1.0)
+        (net_j - self.stored_j) / self.throughput_j.max(LEAST_THROUGHPUT_J)
     }
 
     /// The same over the inside alone: what the inner faces conduct in instead of what the outer faces meet.
@@ -93,13 +97,13 @@ impl Ledger {
             + self.gains_j
             + self.condensation_j
             - self.extracted_j;
-        (net_j - self.stored_inside_j) / self.throughput_j.max(1.0)
+        (net_j - self.stored_inside_j) / self.throughput_j.max(LEAST_THROUGHPUT_J)
     }
 
-    /// The same for water.
+    /// The same as [`Self::heat_residual`] for water.
     #[must_use]
     pub fn moisture_residual(&self) -> f64 {
         let net_kg = self.exchanged_kg + self.moisture_gains_kg - self.coil_kg - self.condensed_kg;
-        (net_kg - self.stored_kg) / self.throughput_kg.max(1e-6)
+        (net_kg - self.stored_kg) / self.throughput_kg.max(LEAST_THROUGHPUT_KG)
     }
 }

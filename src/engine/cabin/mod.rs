@@ -14,15 +14,20 @@
 
 mod boundary;
 mod chain;
+mod coefficients;
 mod description;
+mod flows;
+mod interval;
 mod ledger;
 mod moisture;
 mod network;
+mod star;
 
 pub use boundary::{AirExchange, Boundary, LaneSun};
 pub use chain::{Chain, Layer};
 pub use description::{
     CabinDescription, CabinError, Element, LANES, Outside, Part, SUN_LANES_UNUSED,
 };
+pub use flows::{Extraction, Forecast, Gains, StepResult};
 pub use ledger::Ledger;
-pub use network::{Cabin, Extraction, Forecast, Gains, StepResult};
+pub use network::Cabin;

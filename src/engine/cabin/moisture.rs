@@ -1,4 +1,8 @@
 //! Water in the cabin's air and furniture, as one node of effective capacitance.
+//!
+//! Steps as in the thermal network, but where outdoor air would replace the cabin's within a step the state at its end is
+//! taken from later in the step, θ = 1 − 1/z with z = (ṁ + Σk) Δt/M: the least at which the node never swings past the
+//! humidity that it is drawn to. An extrapolation that swings past could leave less water than none.
 
 use super::network::THETA;
 
@@ -16,6 +20,7 @@ pub(super) struct Moisture {
     condensing_towards_kg_s: f64,
     mass_over_step_kg_s: f64,
     step_s: f64,
+    theta: f64,
 }
 
 /// Water moved in a step, kg.
@@ -45,11 +50,14 @@ impl Moisture {
 
     /// Length of the steps that follow, s.
     pub(super) fn set_step(&mut self, step_s: f64) {
+        let drawn_kg_s = self.exchange_kg_s + self.condensing_kg_s;
         self.step_s = step_s;
-        self.mass_over_step_kg_s = self.capacity_kg / (THETA * step_s);
+        self.theta = THETA.max(1.0 - self.capacity_kg / (drawn_kg_s * step_s));
+        self.mass_over_step_kg_s = self.capacity_kg / (self.theta * step_s);
     }
 
-    /// One step with a gain (kg/s) and a coil that takes up to `coil_kg_s` but never dries below `coil_humidity_ratio`.
+    /// One step with a gain (kg/s) and a coil that takes up to `coil_kg_s` but leaves the air no drier than
+    /// `coil_humidity_ratio` at the step's end.
     pub(super) fn step(
         &mut self,
         gain_kg_s: f64,
@@ -61,12 +69,13 @@ impl Moisture {
             + self.exchange_kg_s * self.outdoor_humidity_ratio
             + self.condensing_towards_kg_s
             + gain_kg_s;
+        let before = self.humidity_ratio;
         let untouched = numerator / denominator;
-        let most_kg_s = ((untouched - coil_humidity_ratio) * denominator).max(0.0);
+        let least = before + self.theta * (coil_humidity_ratio - before);
+        let most_kg_s = ((untouched - least) * denominator).max(0.0);
         let taken_kg_s = coil_kg_s.min(most_kg_s);
         let implicit = untouched - taken_kg_s / denominator;
-        let before = self.humidity_ratio;
-        self.humidity_ratio = (before + (implicit - before) / THETA).max(0.0);
+        self.humidity_ratio = before + (implicit - before) / self.theta;
         MoistureStep {
             exchanged_kg: self.exchange_kg_s
                 * (self.outdoor_humidity_ratio - implicit)
@@ -127,5 +136,25 @@ mod tests {
             node.step(0.0, 1.0, 0.008);
         }
         assert!((node.humidity_ratio - 0.008).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_gale_of_dry_air_never_leaves_less_than_no_water() {
+        // One air change a second: an extrapolation over ten seconds would go below zero and lose count of the water.
+        let mut node = Moisture {
+            capacity_kg: 15.0,
+            humidity_ratio: 0.02,
+            ..Moisture::default()
+        };
+        node.set(15.0, 0.001, 0.0, 0.0);
+        node.set_step(10.0);
+        let mut net_kg = 0.0;
+        for _ in 0..6 {
+            let before = node.humidity_ratio;
+            let step = node.step(0.0, 0.0, 0.0);
+            net_kg += step.exchanged_kg - 15.0 * (node.humidity_ratio - before);
+            assert!(node.humidity_ratio >= 0.001 - 1e-12);
+        }
+        assert!(net_kg.abs() < 1e-12);
     }
 }

@@ -39,7 +39,7 @@ pub enum HeatIndexCategory {
 }
 
 impl HeatIndexCategory {
-    /// The category of a heat index in °C.
+    /// The category of a heat index in °C, any: from 80, 90, 103 and 125 °F on.
     #[must_use]
     pub fn of(heat_index_c: f64) -> Self {
         let heat_index_f = fahrenheit_from_celsius(heat_index_c);

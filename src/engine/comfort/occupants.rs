@@ -67,7 +67,7 @@ impl OccupantHeat {
         self.sensible_w + self.latent_w
     }
 
-    /// The heat of a number of such occupants.
+    /// The heat of a number of such occupants, zero or more.
     #[must_use]
     pub fn times(&self, count: f64) -> Self {
         Self {
@@ -76,7 +76,10 @@ impl OccupantHeat {
         }
     }
 
-    /// Heat reckoned at 24 °C, its total kept and its split that of another room temperature (°C, 0…50).
+    /// Heat reckoned at 24 °C, its total kept and its split that of another room temperature (°C, 0…50): sensible heat falls by
+    /// 0.2/3 for each kelvin, and is held between 0 and 80 % of the total.
+    ///
+    /// Source: ASHRAE Fundamentals ch. 18, table 1, note on 27 °C; beyond it continued without a source.
     #[must_use]
     pub fn shifted(&self, room_c: f64) -> Self {
         let total_w = self.total_w();

@@ -101,6 +101,9 @@ struct Duty<'coil> {
 impl Coil {
     /// Builds a coil from its rating at sea level, a set of curves and its part-speed behaviour.
     ///
+    /// * `rating`, `part_speed` — within the ranges stated at their fields
+    /// * `curves` — coefficients as published; they are divided by their value at the rating point
+    ///
     /// # Errors
     /// [`CoilError`] if an input lies out of range or the rating is not one that a coil can have.
     pub fn new(
@@ -324,6 +327,8 @@ fn off(air: &EnteringAir) -> CoilOutput {
 }
 
 /// Share of the full flow that belongs to a speed (0…1, share of full capacity); its first segment is continued below it.
+///
+/// Source: four-speed unit of NREL's residential models, straight lines between its speeds.
 #[must_use]
 pub fn flow_fraction_at_speed(capacity_fraction: f64) -> f64 {
     let mut segment = (FLOW_BY_SPEED[0], FLOW_BY_SPEED[1]);

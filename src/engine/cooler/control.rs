@@ -306,8 +306,9 @@ mod tests {
         });
         let mut state = CompressorState::default();
         let mut command = |cabin_c: f64| thermostat.step(&mut state, 60.0, cabin_c, true).speed;
-        // By hand: the band begins at 23.5 °C; least speed from 23.8 °C.
-        assert_eq!(command(23.75), 0.0);
+        // By hand: the band begins at 23.5 °C; the compressor starts in its middle, at 24.0 °C, and then follows.
+        assert_eq!(command(23.95), 0.0);
+        assert!((command(24.0) - 0.5).abs() < 1e-9);
         assert!((command(23.85) - 0.35).abs() < 1e-9);
         assert!((command(24.2) - 0.7).abs() < 1e-9);
         assert_eq!(command(26.0), 1.0);

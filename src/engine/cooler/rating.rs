@@ -5,29 +5,29 @@ use crate::validity::{OutOfRange, require_within};
 /// What a cooler does at its rating condition.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CoolerRating {
-    /// Sensible and latent capacity of the coil, W. A plate that gives net capacity has the heat of
-    /// the cabin fan already taken off.
+    /// Sensible and latent capacity of the coil, W, 50…20 000. A plate that gives net capacity has the
+    /// heat of the cabin fan already taken off.
     pub cooling_capacity_rated_w: f64,
-    /// Electric input of compressor and condenser fan, W.
+    /// Electric input of compressor and condenser fan, W, 10…20 000.
     pub electric_power_rated_w: f64,
-    /// Air flow over the coil, m³/s.
+    /// Air flow over the coil, m³/s, 0.005…2.
     pub airflow_rated_m3_s: f64,
-    /// Share of the capacity that is sensible.
+    /// Share of the capacity that is sensible, 0.3…1.
     pub sensible_heat_ratio_rated: f64,
-    /// Electric input of the cabin fan at the rated flow, W.
+    /// Electric input of the cabin fan at the rated flow, W, 0…2 000.
     pub fan_power_w: f64,
-    /// Dry bulb of the entering air, °C.
+    /// Dry bulb of the entering air, °C, 15…40.
     pub entering_dry_bulb_rated_c: f64,
-    /// Wet bulb of the entering air, °C.
+    /// Wet bulb of the entering air, °C, from 12.78 up to the lesser of 23.89 and the dry bulb.
     pub entering_wet_bulb_rated_c: f64,
-    /// Air entering the condenser, °C.
+    /// Air entering the condenser, °C, 23.89…46.11.
     pub condenser_air_rated_c: f64,
 }
 
 /// How a unit of variable speed behaves below full speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PartSpeed {
-    /// Least share of the full capacity, above 0, up to 1; 1 for a unit of one speed.
+    /// Least share of the full capacity, 0.05…1; 1 for a unit of one speed.
     pub least_capacity_fraction: f64,
     /// Coefficient of performance at that share over the one at full speed, 1.0…1.6.
     ///

@@ -19,6 +19,9 @@ pub const CYCLING_RATE_GREATEST_PER_H: f64 = 3.0;
 /// Halvings that bring the search for the time constant to rounding.
 const HALVINGS: usize = 60;
 
+/// Distance from the command below which the lag is over, share of full.
+const CAUGHT_UP: f64 = 1e-6;
+
 /// Lag of the capacity behind the command.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StartUpLag {
@@ -76,6 +79,10 @@ impl StartUpLag {
             return self.capacity_fraction;
         }
         let behind = self.capacity_fraction - command;
+        if behind.abs() < CAUGHT_UP {
+            self.capacity_fraction = command;
+            return command;
+        }
         let closed = -libm::expm1(-step_s / self.time_constant_s);
         self.capacity_fraction = command + behind * (1.0 - closed);
         command + behind * closed * self.time_constant_s / step_s

@@ -10,19 +10,19 @@ pub struct BankInput {
     pub chemistry: Chemistry,
     /// Name of the system voltage: 12, 24 or 48 V.
     pub nominal_voltage_v: f64,
-    /// Rated capacity of the new bank at 25 °C, Ah.
+    /// Rated capacity of the new bank at 25 °C, Ah, 1…100 000.
     pub capacity_ah: f64,
     /// State of charge at which discharge stops, 0…1.
     pub usable_min_soc: f64,
     /// State of charge at which charge stops, 0…1.
     pub usable_max_soc: f64,
-    /// Resistance of the whole bank at 25 °C, Ω.
+    /// Resistance of the whole bank at 25 °C, Ω, 0…1.
     pub resistance_ohm: f64,
     /// Share of the charge put in that is stored, 0.5…1.
     pub coulombic_efficiency: f64,
-    /// Greatest discharge current, A.
+    /// Greatest discharge current, A, 0…100 000.
     pub max_discharge_a: f64,
-    /// Greatest charge current, A.
+    /// Greatest charge current, A, 0…100 000.
     pub max_charge_a: f64,
     /// Peukert exponent, 1 (no effect) … 1.6.
     pub peukert_exponent: f64,

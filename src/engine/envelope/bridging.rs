@@ -41,14 +41,19 @@ pub struct RibbedWall {
 }
 
 impl RibbedWall {
-    /// Thermal transmittance between the ribs, W/(m² K).
+    /// Thermal transmittance between the ribs, W/(m² K): 1/(Rsi + lining + insulation + Rse).
+    ///
+    /// Source: ISO 6946, homogeneous layers.
     #[must_use]
     pub fn transmittance_clear_w_m2_k(&self) -> f64 {
         1.0 / (self.resistance_without_core_m2_k_w()
             + self.insulation_m / self.insulation_conductivity_w_m_k)
     }
 
-    /// Thermal transmittance with ribs, W/(m² K): zones and clear wall by area share.
+    /// Thermal transmittance with ribs, W/(m² K): zones and clear wall by area share, U = s U_zone + (1 − s) U_clear with s the
+    /// width of the zone over the distance between ribs, at most 1.
+    ///
+    /// Source: zone method, ASHRAE Fundamentals ch. 27 (from memory).
     #[must_use]
     pub fn transmittance_w_m2_k(&self) -> f64 {
         let width_m = self.zone_width_m();
@@ -64,14 +69,17 @@ impl RibbedWall {
         share * zone_w_m2_k + (1.0 - share) * self.transmittance_clear_w_m2_k()
     }
 
-    /// Conductivity of a plain layer of the same thickness that gives the transmittance with ribs, W/(m K).
+    /// Conductivity of a plain layer of the same thickness that gives the transmittance with ribs, W/(m K): d/(1/U − Rsi − lining −
+    /// Rse).
     #[must_use]
     pub fn equivalent_conductivity_w_m_k(&self) -> f64 {
         let core_m2_k_w = 1.0 / self.transmittance_w_m2_k() - self.resistance_without_core_m2_k_w();
         self.insulation_m / core_m2_k_w
     }
 
-    /// Width of the zone around a rib, m.
+    /// Width of the zone around a rib, m: W = m + 2 d, d at least 13 mm.
+    ///
+    /// Source: zone method, ASHRAE Fundamentals ch. 27 (from memory).
     #[must_use]
     pub fn zone_width_m(&self) -> f64 {
         let distance_m = (self.lining_m + self.thermal_break_m).max(LEAST_ZONE_DISTANCE_M);

@@ -102,7 +102,7 @@ pub struct WindTerm {
 }
 
 impl WindTerm {
-    /// The wind term at a local wind speed, m/s, zero or more: Booten et al. 2012.
+    /// The wind term at a local wind speed V, m/s, zero or more: 3.26 V^0.89 windward, 3.55 V^0.617 leeward (Booten et al. 2012).
     #[must_use]
     pub fn at(wind_speed_m_s: f64) -> Self {
         Self {
@@ -126,7 +126,8 @@ const LEAST_OUTSIDE_W_M2_K: f64 = 0.4;
 
 /// Outside convection, W/(m² K): h = hn + R (√(hn² + (a V^b)²) − hn), the DOE-2 form (LBNL 1994).
 ///
-/// `natural_w_m2_k` is buoyancy; `roughness` is Walton's factor, 1.0 very smooth to 2.17 very rough.
+/// `natural_w_m2_k` is buoyancy, zero or more; `roughness` is Walton's factor, 1.0 very smooth to 2.17 very rough. Never less than
+/// 0.4 W/(m² K).
 #[must_use]
 pub fn outside_w_m2_k(natural_w_m2_k: f64, wind: &WindTerm, side: WindSide, roughness: f64) -> f64 {
     let forced = wind.on(side);
@@ -166,9 +167,13 @@ pub fn moving_air_term(air_flow_m3_s: f64, volume_m3: f64) -> f64 {
     libm::pow(changes_per_hour, 0.8)
 }
 
-/// Inside convection, W/(m² K): buoyancy and moving air blended by the cube, h = (hn³ + hf³)^⅓.
+/// Inside convection, W/(m² K): buoyancy and moving air blended by the cube, h = (hn³ + hf³)^⅓, with hf = 0.49, 0.19 or 0.13
+/// times the moving-air term for ceiling, side and floor.
 ///
-/// `moving_air` is [`moving_air_term`]; zero for still air, in which case the result is buoyancy alone.
+/// `natural_w_m2_k` is buoyancy, zero or more, of which 0.1 W/(m² K) always count; `moving_air` is [`moving_air_term`], zero for
+/// still air, in which case the result is buoyancy alone.
+///
+/// Source: Fisher & Pedersen 1997; blending after Churchill & Usagi 1972.
 #[must_use]
 pub fn inside_w_m2_k(natural_w_m2_k: f64, moving_air: f64, facing: Facing) -> f64 {
     let natural = natural_w_m2_k.max(LEAST_INSIDE_W_M2_K);

@@ -50,10 +50,13 @@ pub enum GlazingError {
 }
 
 impl Glazing {
-    /// The equivalent pane of a thermal transmittance (W/(m² K), with films) and a solar heat gain coefficient.
+    /// The equivalent pane of a thermal transmittance (W/(m² K), with films, 0.1…7) and a solar heat gain coefficient (at normal
+    /// incidence, 0…0.95).
+    ///
+    /// Source: LBNL-2804E, eqs. 5 to 21 and table 1.
     ///
     /// # Errors
-    /// When either lies outside what the correlations cover.
+    /// [`GlazingError`] when either lies outside its range.
     pub fn new(
         transmittance_w_m2_k: f64,
         solar_heat_gain_coefficient: f64,
@@ -74,7 +77,7 @@ impl Glazing {
         ))
     }
 
-    /// Shares of a beam at a cosine of incidence, 0 to 1.
+    /// Shares of a beam at a cosine of incidence, 0…1; one below 0, from behind the pane, counts as grazing.
     ///
     /// T = T₀ t(μ); R = R₀ + (1 − R₀)(r(μ) − r(1))/(r(0) − r(1)). The report gives r as a multiple of R₀, which for a reflective
     /// pane would pass 1 long before grazing; its shape between the normal value and total reflection serves every pane.

@@ -60,7 +60,8 @@ pub enum LinkError {
     },
 }
 
-/// Writes a document as a short text.
+/// Writes a document as a short text of URL-safe ASCII: the version, and `number=value` for each field that differs from that
+/// version's defaults.
 #[must_use]
 pub fn to_link(document: &ScenarioDocument) -> String {
     let defaults = example();
@@ -71,10 +72,11 @@ pub fn to_link(document: &ScenarioDocument) -> String {
     text
 }
 
-/// Reads a document back from a short text. The document is not validated.
+/// Reads a document back from a short text of at most [`LONGEST_LINK_BYTES`]; fields that it does not name have the defaults of its
+/// version. The document is not validated.
 ///
 /// # Errors
-/// What cannot be read, and where.
+/// [`LinkError`]: what cannot be read, and where.
 pub fn from_link(text: &str) -> Result<ScenarioDocument, LinkError> {
     if text.len() > LONGEST_LINK_BYTES {
         return Err(LinkError::TooLong { bytes: text.len() });

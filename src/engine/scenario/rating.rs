@@ -11,7 +11,8 @@ const CONDENSER_AIR_C: f64 = 35.0;
 
 const WATTS_PER_KILOWATT: f64 = 1_000.0;
 
-/// What the plate's capacity and power imply; none when the plate's figures are beyond any small unit's.
+/// What the plate's capacity and power imply at the bank's nominal voltage ([`DataPlate::assess`]); none when the plate's figures are
+/// beyond any small unit's.
 #[must_use]
 pub fn plate_assessment(document: &ScenarioDocument) -> Option<PlateAssessment> {
     let supply_voltage_v = match document.battery.system_voltage {
@@ -28,7 +29,8 @@ pub fn plate_assessment(document: &ScenarioDocument) -> Option<PlateAssessment> 
     .ok()
 }
 
-/// The rating with which a run reckons.
+/// The rating with which a run reckons: the plate's capacity as stated or derated as the scenario chooses, at the rating point of
+/// ISO 5151 T1, with air through the coil in proportion to the capacity.
 #[must_use]
 pub fn cooler_rating(document: &ScenarioDocument) -> CoolerRating {
     let cooler = &document.cooler;

@@ -98,8 +98,10 @@ const GREATEST_SURGE_RATIO: f64 = 10.0;
 impl Scenario {
     /// Validates a whole document.
     ///
+    /// Each field is checked alone first; only when all of them hold are they checked against one another.
+    ///
     /// # Errors
-    /// Every field that is out of range or at odds with another, with its value and the allowed range.
+    /// A [`FieldError`] for every field that is out of range or at odds with another, with its value and the allowed range.
     pub fn new(document: ScenarioDocument) -> Result<Self, Vec<FieldError>> {
         let mut errors: Vec<FieldError> = fields()
             .filter_map(|field| check_alone(field, &document))

@@ -65,6 +65,7 @@ pub(super) struct AirAhead {
 #[derive(Clone, Debug)]
 pub(super) struct Cooling {
     unit: Option<Unit>,
+    in_hours: bool,
     stopped: Option<Stop>,
     wait_s: f64,
     recovered_state_of_charge: f64,
@@ -104,6 +105,7 @@ impl Cooling {
         };
         Ok(Self {
             unit,
+            in_hours: false,
             stopped: None,
             wait_s: 0.0,
             recovered_state_of_charge: document.battery.least_state_of_charge + RECOVERED_SHARE,
@@ -111,13 +113,24 @@ impl Cooling {
         })
     }
 
+    /// Takes in the clock at the beginning of an interval, which reaches over no edge of the cooler's hours.
+    pub(super) fn set_clock(&mut self, clock_s: f64) {
+        self.in_hours = self
+            .unit
+            .as_ref()
+            .is_some_and(|unit| unit.hours.contains(clock_s));
+    }
+
+    /// Time until the cooler's hours next begin or end, s.
+    pub(super) fn seconds_to_edge(&self, clock_s: f64) -> f64 {
+        self.unit
+            .as_ref()
+            .map_or(f64::INFINITY, |unit| unit.hours.seconds_to_edge(clock_s))
+    }
+
     /// Whether clock and bank let the cooler run.
-    pub(super) fn may_run(&self, clock_s: f64) -> bool {
-        self.stopped.is_none()
-            && self
-                .unit
-                .as_ref()
-                .is_some_and(|unit| unit.hours.contains(clock_s))
+    pub(super) fn may_run(&self) -> bool {
+        self.in_hours && self.stopped.is_none()
     }
 
     pub(super) fn running(&self) -> bool {
@@ -190,11 +203,10 @@ impl Cooling {
     pub(super) fn switch_after_s(
         &self,
         step_s: f64,
-        clock_s: f64,
         air: &AirAhead,
         waits_for_fan: bool,
     ) -> Option<f64> {
-        let may_run = self.may_run(clock_s) && !waits_for_fan;
+        let may_run = self.may_run() && !waits_for_fan;
         let unit = self.unit.as_ref().filter(|_| may_run)?;
         let started_up = {
             let mut lag = unit.lag;
@@ -217,8 +229,8 @@ impl Cooling {
     }
 
     /// Lets the thermostat switch at the very beginning of an interval, before air flow and coil are worked out for it.
-    pub(super) fn settle(&mut self, clock_s: f64, cabin_c: f64, waits_for_fan: bool) {
-        let may_run = self.may_run(clock_s) && !waits_for_fan;
+    pub(super) fn settle(&mut self, cabin_c: f64, waits_for_fan: bool) {
+        let may_run = self.may_run() && !waits_for_fan;
         if let Some(unit) = &mut self.unit {
             let command = unit
                 .thermostat
@@ -229,15 +241,9 @@ impl Cooling {
 
     /// Commands a step. Start and stop go by the temperature at its start; a variable speed is solved together with the
     /// temperature that it brings about, so that neither hunts however long the step.
-    pub(super) fn step(
-        &mut self,
-        step_s: f64,
-        clock_s: f64,
-        air: &AirAhead,
-        waits_for_fan: bool,
-    ) -> CoolerStep {
+    pub(super) fn step(&mut self, step_s: f64, air: &AirAhead, waits_for_fan: bool) -> CoolerStep {
         self.wait_s = (self.wait_s - step_s).max(0.0);
-        let may_run = self.may_run(clock_s) && !waits_for_fan;
+        let may_run = self.may_run() && !waits_for_fan;
         let Some(unit) = &mut self.unit else {
             return CoolerStep::NONE;
         };
@@ -256,7 +262,7 @@ impl Cooling {
         let reached = command.speed * started_up;
         match &unit.output {
             Some(output) if command.speed > 0.0 => unit.running(output, command, reached),
-            _ if unit.hours.contains(clock_s) => CoolerStep {
+            _ if self.in_hours => CoolerStep {
                 electric_power_w: unit.idle_w,
                 ..CoolerStep::NONE
             },

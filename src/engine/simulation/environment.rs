@@ -6,7 +6,7 @@
 use super::body::{Body, Face, faces};
 use super::build::BuildError;
 use crate::cabin::{LANES, LaneSun, Part};
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR, black_body_w_m2};
 use crate::scenario::{self, ScenarioDocument};
 use crate::schedule::HourWindow;
 use crate::solar::{Place, Plane, SkyDome, SunPath};
@@ -110,7 +110,8 @@ fn outdoors(
         .collect())
 }
 
-/// Shade falls on the vehicle and on the ground around it alike.
+/// Shade falls on the vehicle and on the ground around it alike; what hides a share of the sky radiates in its place, at the
+/// temperature of the air.
 fn shade(
     document: &ScenarioDocument,
     first_clock_s: f64,
@@ -126,6 +127,11 @@ fn shade(
     for (index, outdoors) in outdoors.iter_mut().enumerate() {
         let clock_s = first_clock_s + SPACING_S * index as f64;
         outdoors.irradiance = shade.apply(&outdoors.irradiance, clock_s);
+        if shade.is_on(clock_s) {
+            let canopy_w_m2 = black_body_w_m2(outdoors.dry_bulb_c);
+            outdoors.sky_longwave_w_m2 +=
+                day.shade_sky_share * (canopy_w_m2 - outdoors.sky_longwave_w_m2);
+        }
     }
     Ok(())
 }

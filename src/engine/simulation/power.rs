@@ -2,8 +2,8 @@
 
 use super::build::BuildError;
 use crate::electrical::{
-    Bank, BankConditions, BankInput, BankLimit, BankState, Chemistry, Inverter, InverterInput,
-    PanelInput, PanelLosses, PanelMounting, Panels,
+    Bank, BankConditions, BankInput, BankLimit, BankState, Chemistry, DriveCharger, Inverter,
+    InverterInput, PanelInput, PanelLosses, PanelMounting, Panels, ShoreCharger,
 };
 use crate::scenario::{CellChemistry, CoolerSupply, Load, ScenarioDocument, SystemVoltage};
 use crate::schedule::HourWindow;
@@ -12,6 +12,9 @@ use crate::schedule::HourWindow;
 /// 1996, example values from memory.
 const INVERTER_LINEAR_LOSS: f64 = 0.02;
 const INVERTER_SQUARE_LOSS: f64 = 0.04;
+
+/// Efficiency of chargers: of no account at the bank, on whose side their outputs are stated. Common practice, no source.
+const CHARGER_EFFICIENCY: f64 = 0.92;
 
 /// Range of bank temperatures that the bank's model covers, °C.
 const BANK_LEAST_C: f64 = -20.0;
@@ -65,8 +68,8 @@ pub(super) struct Power {
     shading_share: f64,
     inverter: Option<Inverter>,
     cable_ohm: f64,
-    dc_dc_a: f64,
-    shore_w: f64,
+    drive_charger: DriveCharger,
+    shore_charger: ShoreCharger,
     loads: [(Load, HourWindow); 4],
     driving: Option<HourWindow>,
     shore: HourWindow,
@@ -103,8 +106,8 @@ impl Power {
             shading_share: charging.panel_shading_share,
             inverter,
             cable_ohm: cooler.cable_resistance_ohm,
-            dc_dc_a: charging.dc_dc_current_a,
-            shore_w: charging.shore_power_w,
+            drive_charger: DriveCharger::new(charging.dc_dc_current_a, CHARGER_EFFICIENCY)?,
+            shore_charger: ShoreCharger::new(charging.shore_power_w, CHARGER_EFFICIENCY)?,
             loads: [
                 windowed(&loads.fridge)?,
                 windowed(&loads.lights)?,
@@ -200,8 +203,8 @@ impl Power {
     }
 
     fn try_step(&self, step_s: f64, demand: &Demand, cooler_w: f64) -> (BankState, PowerStep) {
-        let driving_w = demand.driving_share * self.dc_dc_a * self.voltage_v;
-        let shore_w = demand.shore_share * self.shore_w;
+        let driving_w = demand.driving_share * self.drive_charger.available_power_w(self.voltage_v);
+        let shore_w = demand.shore_share * self.shore_charger.available_power_w();
         let offered_w = demand.panels_w + driving_w + shore_w;
         let asked_w = cooler_w + demand.loads_w;
         let mut state = self.state;

@@ -109,7 +109,7 @@ pub struct Series {
 }
 
 impl Series {
-    /// Room for a number of samples.
+    /// An empty series with room for a number of samples.
     #[must_use]
     pub fn with_capacity(samples: usize) -> Self {
         let room = || Vec::with_capacity(samples);

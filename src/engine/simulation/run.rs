@@ -80,7 +80,7 @@ impl Prepared {
         self.run_in_steps((SHORT_INTERVAL_S / STEP_S) as u32)
     }
 
-    /// Runs the scenario with a number of steps in each minute, from one up.
+    /// Runs the scenario with a number of steps in each minute, from one up; none counts as one.
     ///
     /// # Errors
     /// When a component refuses its input, which no validated scenario makes it do.
@@ -219,7 +219,10 @@ impl<'a> Run<'a> {
                 } else {
                     left_s.min(SHORT_INTERVAL_S)
                 };
-                done_s += self.interval(sample_s + done_s, step_s, planned_s);
+                let clock_s = sample_s + done_s;
+                let to_edge_s = self.cooling.seconds_to_edge(clock_s + LEAST_STEP_S);
+                let planned_s = planned_s.min(to_edge_s + LEAST_STEP_S);
+                done_s += self.interval(clock_s, step_s, planned_s);
             }
             let state = self.sample_state(sample_s + SAMPLE_S);
             self.recorder.sample(&state);
@@ -275,7 +278,7 @@ impl<'a> Run<'a> {
         let air = self.air_ahead(interval);
         let switch_s = self
             .cooling
-            .switch_after_s(step_s, now_s, &air, interval.cooler_waits)
+            .switch_after_s(step_s, &air, interval.cooler_waits)
             .filter(|after_s| (LEAST_STEP_S..step_s - LEAST_STEP_S).contains(after_s));
         let Some(switch_s) = switch_s else {
             self.part(interval, now_s, step_s, &air, appliances_j);
@@ -305,7 +308,7 @@ impl<'a> Run<'a> {
         air: &AirAhead,
         appliances_j: &mut f64,
     ) {
-        let mut cooler = self.cooling.step(step_s, now_s, air, interval.cooler_waits);
+        let mut cooler = self.cooling.step(step_s, air, interval.cooler_waits);
         let demand = Demand {
             cooler_w: cooler.electric_power_w,
             loads_w: interval.loads_w,
@@ -350,18 +353,19 @@ impl<'a> Run<'a> {
     /// Works out an interval and sets the network's coefficients.
     fn open(&mut self, clock_s: f64, span_s: f64, step_s: f64, cooled: bool) -> Interval {
         let surroundings = self.environment.at(clock_s + 0.5 * span_s);
+        self.cooling.set_clock(clock_s + LEAST_STEP_S);
         let situation = FanSituation {
             clock_s,
             span_s,
             cabin_c: self.cabin.air_c(),
             outdoor_c: surroundings.outdoor_c,
-            cooler_allowed: cooled && self.cooling.may_run(clock_s),
+            cooler_allowed: cooled && self.cooling.may_run(),
             cooler_running: self.cooling.running(),
         };
         let cooler_waits = self.ventilation.decide(&situation);
         if cooled {
             let cabin_c = self.switch_c.take().unwrap_or(situation.cabin_c);
-            self.cooling.settle(clock_s, cabin_c, cooler_waits);
+            self.cooling.settle(cabin_c, cooler_waits);
         }
         let road_m_s = if self.drives_at(clock_s) {
             self.document.charging.drive_speed_m_s

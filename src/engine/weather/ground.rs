@@ -15,7 +15,7 @@
 
 use super::ground_slab::Slab;
 use super::{GroundProperties, GroundSurface, Outdoors};
-use crate::quantity::{SECONDS_PER_DAY, STEFAN_BOLTZMANN_W_M2_K4, kelvin_from_celsius};
+use crate::quantity::{SECONDS_PER_DAY, black_body_w_m2, kelvin_from_celsius};
 
 /// Times that the first day is run to settle.
 const SETTLING_DAYS: usize = 2;
@@ -190,12 +190,6 @@ impl SurfaceLoad {
         }
         surface_c
     }
-}
-
-/// Radiation of a black body, W/m².
-fn black_body_w_m2(temperature_c: f64) -> f64 {
-    let square = kelvin_from_celsius(temperature_c) * kelvin_from_celsius(temperature_c);
-    STEFAN_BOLTZMANN_W_M2_K4 * square * square
 }
 
 /// Convection coefficient of level ground in wind (Gui et al. 2007, eq. for pavements).

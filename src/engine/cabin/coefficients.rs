@@ -1,0 +1,203 @@
+//! Everything that is frozen in an interval: what surroundings and present state make of it, and the factored matrix.
+
+use super::boundary::{Boundary, wind_side};
+use super::chain::NODES;
+use super::description::{LANES, Outside};
+use super::network::Cabin;
+use super::star::linear_radiation_w_m2_k;
+use crate::air;
+use crate::envelope::convection::{WindTerm, inside_w_m2_k, moving_air_term, natural_w_m2_k};
+
+/// A row of the lanes.
+pub(super) type Lanes = [f64; LANES];
+
+/// Everything that is frozen in an interval.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Coefficients {
+    pub(super) step_s: f64,
+    pub(super) carry: [Lanes; NODES],
+    pub(super) feed: [Lanes; NODES],
+    pub(super) back: [Lanes; NODES],
+    pub(super) inverse_diagonal: [Lanes; NODES],
+    pub(super) outer_source: Lanes,
+    pub(super) inner_source: Lanes,
+    pub(super) to_air: Lanes,
+    pub(super) to_star: Lanes,
+    pub(super) outer_conductance: Lanes,
+    pub(super) outer_forcing: Lanes,
+    pub(super) outer_sun: Lanes,
+    pub(super) inner_sun: Lanes,
+    pub(super) exchange_w_k: f64,
+    pub(super) outdoor_c: f64,
+    pub(super) flow_shares: [f64; 3],
+    pub(super) air_capacity_j_k: f64,
+    pub(super) air_carry: f64,
+    pub(super) inverse: [[f64; 2]; 2],
+}
+
+impl Cabin {
+    pub(super) fn set_outer(&mut self, boundary: &Boundary) {
+        for (lane, element) in self.elements.iter().enumerate() {
+            if element.outside == Outside::Nothing {
+                continue;
+            }
+            let weather_m_s = boundary.wind_speed_m_s * self.wind_factor[lane];
+            let road_m_s = if self.wind_factor[lane] > 0.0 {
+                boundary.road_speed_m_s
+            } else {
+                0.0
+            };
+            let speed_m_s = (weather_m_s * weather_m_s + road_m_s * road_m_s).sqrt();
+            if speed_m_s != self.wind_speed[lane] {
+                self.wind_speed[lane] = speed_m_s;
+                self.wind[lane] = WindTerm::at(speed_m_s);
+            }
+            let side = wind_side(
+                element.facing_up_cosine,
+                element.azimuth_deg,
+                boundary.wind_from_deg,
+            );
+            let ground_c = match element.outside {
+                Outside::Open => boundary.ground_c,
+                Outside::Underside | Outside::Nothing => boundary.shaded_ground_c,
+            };
+            let (conductance, forcing) = self.faces[lane].exchange(
+                self.temperature[0][lane],
+                boundary,
+                ground_c,
+                &self.wind[lane],
+                side,
+            );
+            let now = &mut self.now;
+            now.outer_conductance[lane] = conductance * element.area_m2;
+            now.outer_forcing[lane] = forcing * element.area_m2;
+            now.outer_sun[lane] = boundary.sun[lane].absorbed_outside_w;
+        }
+    }
+
+    pub(super) fn set_inner(&mut self, boundary: &Boundary) {
+        let moving = moving_air_term(boundary.stirred_m3_s, self.air_volume_m3);
+        let transmitted_w: f64 = boundary.sun.iter().map(|sun| sun.transmitted_w).sum();
+        for (lane, element) in self.elements.iter().enumerate() {
+            let surface_c = self.temperature[NODES - 1][lane];
+            let natural = natural_w_m2_k(surface_c - self.air_c, -element.facing_up_cosine);
+            let now = &mut self.now;
+            now.to_air[lane] = element.area_m2 * inside_w_m2_k(natural, moving, self.facing[lane]);
+            now.to_star[lane] =
+                linear_radiation_w_m2_k(surface_c, self.star_c) / self.star_resistance[lane];
+            now.inner_sun[lane] =
+                boundary.sun[lane].absorbed_inside_w + transmitted_w * element.inside_sun_share;
+        }
+    }
+
+    pub(super) fn set_exchange(&mut self, boundary: &Boundary) {
+        let outdoor_kg_m3 = air::density_dry_air_kg_per_m3(
+            boundary.outdoor_c,
+            boundary.outdoor_humidity_ratio,
+            self.pressure_pa,
+        );
+        let cabin_kg_m3 = air::density_dry_air_kg_per_m3(
+            self.air_c,
+            self.moisture.humidity_ratio,
+            self.pressure_pa,
+        );
+        let heat_capacity = air::moist_air_heat_capacity_j_per_kg_k(self.moisture.humidity_ratio);
+        let flows = boundary.air_exchange;
+        let flow_m3_s = flows.leakage_m3_s + flows.fan_m3_s + flows.openings_m3_s;
+        let air_kg = cabin_kg_m3 * self.air_volume_m3;
+        let now = &mut self.now;
+        now.exchange_w_k = outdoor_kg_m3 * flow_m3_s * heat_capacity;
+        now.flow_shares = [flows.leakage_m3_s, flows.fan_m3_s, flows.openings_m3_s].map(|flow| {
+            if flow_m3_s > 0.0 {
+                flow / flow_m3_s
+            } else {
+                0.0
+            }
+        });
+        now.outdoor_c = boundary.outdoor_c;
+        now.air_capacity_j_k = air_kg * heat_capacity;
+        self.moisture.capacity_kg = air_kg * (1.0 + self.moisture_factor);
+        let (condensing_kg_s, towards_kg_s) = self.condensing(heat_capacity);
+        self.moisture.set(
+            outdoor_kg_m3 * flow_m3_s,
+            boundary.outdoor_humidity_ratio,
+            condensing_kg_s,
+            towards_kg_s,
+        );
+        let condensed_kg_s = condensing_kg_s * self.moisture.humidity_ratio - towards_kg_s;
+        self.condensation_w = condensed_kg_s * air::latent_heat_vaporisation_j_per_kg(self.air_c);
+    }
+
+    /// Mass-transfer conductance of inner faces below the dew point by the Lewis relation k = h A/cp, and the sum of k times
+    /// the saturated humidity ratio at each face.
+    fn condensing(&self, heat_capacity_j_kg_k: f64) -> (f64, f64) {
+        let inner = &self.temperature[NODES - 1][..self.elements.len()];
+        let coldest_c = inner.iter().copied().fold(f64::INFINITY, f64::min);
+        let humidity_ratio = self.moisture.humidity_ratio;
+        if humidity_ratio <= air::saturation_humidity_ratio(coldest_c, self.pressure_pa) {
+            return (0.0, 0.0);
+        }
+        let mut sum_kg_s = 0.0;
+        let mut towards_kg_s = 0.0;
+        for (lane, surface_c) in inner.iter().enumerate() {
+            let saturated = air::saturation_humidity_ratio(*surface_c, self.pressure_pa);
+            if humidity_ratio > saturated {
+                let conductance_kg_s = self.now.to_air[lane] / heat_capacity_j_kg_k;
+                sum_kg_s += conductance_kg_s;
+                towards_kg_s += conductance_kg_s * saturated;
+            }
+        }
+        (sum_kg_s, towards_kg_s)
+    }
+
+    /// Eliminates each chain from its outer to its inner node, then inverts what is left: air and star.
+    pub(super) fn factor(&mut self, per_s: f64) {
+        let (now, capacity, conductance) = (&mut self.now, &self.capacity, &self.conductance);
+        let mut inward = now.outer_conductance;
+        let mut taken = [0.0; LANES];
+        for node in 0..NODES {
+            for lane in 0..LANES {
+                let carried = capacity[node][lane] * per_s;
+                let onward = if node + 1 < NODES {
+                    conductance[node][lane]
+                } else {
+                    now.to_air[lane] + now.to_star[lane]
+                };
+                let inverse = 1.0 / (carried + onward + inward[lane] - taken[lane]);
+                let back = onward * inverse;
+                now.carry[node][lane] = carried * inverse;
+                now.feed[node][lane] = inward[lane] * inverse;
+                now.back[node][lane] = back;
+                now.inverse_diagonal[node][lane] = inverse;
+                inward[lane] = onward;
+                taken[lane] = onward * back;
+            }
+        }
+        for lane in 0..LANES {
+            now.outer_source[lane] =
+                now.inverse_diagonal[0][lane] * (now.outer_forcing[lane] + now.outer_sun[lane]);
+            now.inner_source[lane] = now.inverse_diagonal[NODES - 1][lane] * now.inner_sun[lane];
+        }
+        now.air_carry = now.air_capacity_j_k * per_s;
+        now.inverse = now.core_inverse();
+    }
+}
+
+impl Coefficients {
+    /// Inverse of what is left for air and star once the chains are eliminated: symmetric and diagonally dominant.
+    fn core_inverse(&self) -> [[f64; 2]; 2] {
+        let (mut air, mut star, mut cross) = (self.air_carry + self.exchange_w_k, 0.0, 0.0);
+        for lane in 0..LANES {
+            let (a, s, inverse) = (
+                self.to_air[lane],
+                self.to_star[lane],
+                self.inverse_diagonal[NODES - 1][lane],
+            );
+            air += a - a * a * inverse;
+            star += s - s * s * inverse;
+            cross += a * s * inverse;
+        }
+        let scale = 1.0 / (air * star - cross * cross);
+        [[star * scale, cross * scale], [cross * scale, air * scale]]
+    }
+}

@@ -24,8 +24,20 @@ const SKY: [(f64, [f64; 3]); 6] = [
 ];
 /// Sun below which it is night for the small sun on the strip, W/m².
 const NIGHT_W_M2: f64 = 5.0;
-/// Width of the plot for which hours are labelled when nothing else is known, CSS pixels.
-const USUAL_WIDTH: f64 = 270.0;
+/// Widths of the plot for which hours are labelled, CSS pixels: on a phone, and where there is more room.
+const NARROW: f64 = 200.0;
+const WIDE: f64 = 560.0;
+
+/// A labelled hour.
+#[derive(Clone, Debug, PartialEq)]
+struct HourMark {
+    /// Share of the width at which it stands.
+    share: f64,
+    label: String,
+    is_midnight: bool,
+    /// Whether there is room for it on a phone.
+    always: bool,
+}
 
 /// The strip with its hours and the slider on it.
 #[component]
@@ -80,10 +92,14 @@ fn hours(state: AppState) -> AnyView {
                 let labels = marks
                     .get()
                     .into_iter()
-                    .map(|(share, label, is_midnight)| {
+                    .map(|mark| {
                         view! {
-                            <span class:midnight=is_midnight style=format!("--share:{share:.4}")>
-                                {label}
+                            <span
+                                class:midnight=mark.is_midnight
+                                class:roomy=!mark.always
+                                style=format!("--share:{:.4}", mark.share)
+                            >
+                                {mark.label}
                             </span>
                         }
                     })
@@ -129,22 +145,26 @@ pub fn ReadingLine(
     }
 }
 
-/// Hours to label: share of the width, text, and whether it is midnight.
-fn marks(series: &Series, voice: &Voice) -> Vec<(f64, String, bool)> {
+fn marks(series: &Series, voice: &Voice) -> Vec<HourMark> {
     let (Some(from), Some(until)) = (series.time_h.first(), series.time_h.last()) else {
         return Vec::new();
     };
     let nights = midnights(*from, *until);
-    hour_ticks(*from, *until, USUAL_WIDTH)
+    let always = hour_ticks(*from, *until, NARROW);
+    hour_ticks(*from, *until, WIDE)
         .into_iter()
         .map(|hour| {
             let is_midnight = nights.contains(&hour);
-            let label = if is_midnight {
-                short_day(voice.day_name(hour))
-            } else {
-                voice.units.axis_hour(hour)
-            };
-            (share_of(series, hour), label, is_midnight)
+            HourMark {
+                share: share_of(series, hour),
+                label: if is_midnight {
+                    short_day(voice.day_name(hour))
+                } else {
+                    voice.units.axis_hour(hour)
+                },
+                is_midnight,
+                always: always.contains(&hour),
+            }
         })
         .collect()
 }
@@ -194,6 +214,28 @@ mod tests {
         assert_eq!(colour(0.0), [22.0, 33.0, 62.0]);
         assert_eq!(colour(1_400.0), [255.0, 248.0, 222.0]);
         assert_eq!(colour(175.0), [238.0, 182.0, 123.0]);
+    }
+
+    #[test]
+    fn hours_for_a_phone_are_some_of_the_hours_for_a_desktop() {
+        let series = Series {
+            time_h: (0..=24).map(|hour| 6.0 + f64::from(hour)).collect(),
+            ..Series::default()
+        };
+        let document = noonday_engine::scenario::example();
+        let voice = Voice::new(&document, crate::format::UnitSystem::Metric);
+        let marks = marks(&series, &voice);
+        let labels = |always: bool| -> Vec<&str> {
+            let kept = marks.iter().filter(|mark| mark.always || !always);
+            kept.map(|mark| mark.label.as_str()).collect()
+        };
+        assert_eq!(labels(true), ["6", "12", "18", "Wed", "6"]);
+        assert_eq!(
+            labels(false),
+            [
+                "6", "8", "10", "12", "14", "16", "18", "20", "22", "Wed", "2", "4", "6"
+            ]
+        );
     }
 
     #[test]

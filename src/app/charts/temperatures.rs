@@ -59,8 +59,14 @@ pub fn draw<DB: DrawingBackend>(
     for line in &lines {
         pen.line(&frame.places(times, &line.values), line.stroke)?;
     }
+    let mut named: Vec<usize> = Vec::new();
     for window in &advice.verdict.windows {
         limit(pen, skin, &frame, window, voice)?;
+        // On further days the same window has the same limit.
+        if !named.contains(&window.slot) {
+            named.push(window.slot);
+            limit_name(pen, skin, &frame, window, voice)?;
+        }
     }
     let ends: Vec<EndLabel> = lines
         .iter()
@@ -160,6 +166,19 @@ fn limit<DB: DrawingBackend>(
     for x in [from, until] {
         pen.line(&[(x, y - 4.0), (x, y + 4.0)], Stroke::solid(skin.ink, 1.5))?;
     }
+    Ok(())
+}
+
+fn limit_name<DB: DrawingBackend>(
+    pen: &Pen<DB>,
+    skin: &Skin,
+    frame: &Frame,
+    window: &WindowVerdict,
+    voice: &Voice,
+) -> Drawn<DB> {
+    let limit = unit(Dimension::Temperature, voice.units).shown(window.highest_felt_c);
+    let (from, until) = (frame.x(window.from_h), frame.x(window.until_h));
+    let y = frame.y(limit);
     let label = limit_label(window.highest_felt_c, voice);
     // Where the limit is passed, the line of the cabin runs above it.
     let side = if window.met { -0.7 } else { 0.75 };

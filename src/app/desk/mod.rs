@@ -3,19 +3,18 @@
 //! A link never touches what is one's own: its scenario is shown and may be changed, and stays a visitor, remembered apart,
 //! until it is kept or sent back.
 
+mod keep;
+mod start;
+
+pub use start::Start;
+use start::damaged_link;
+
 use crate::share_link;
 use crate::state::AppState;
-use crate::storage::{
-    self, Entry, Listed, StorageTrouble, Stored, UNITS, VISIT, WORKING, WorkingForm,
-};
+use crate::storage::{self, Listed, StorageTrouble, UNITS, VISIT};
 use crate::text::{page, storage as words};
 use leptos::prelude::*;
-use noonday_engine::advice::{Advice, advise};
 use noonday_engine::scenario::{Scenario, ScenarioDocument, example, to_link};
-use std::time::Duration;
-
-/// How long after a change it is kept: writing takes a millisecond, too long for every step of a drag.
-const SAVING: Duration = Duration::from_millis(250);
 
 /// A message with what can be done about it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -51,73 +50,6 @@ pub struct Desk {
     pub notice: RwSignal<Option<Notice>>,
     /// The list of saved scenarios.
     pub saved: RwSignal<Vec<Listed>>,
-}
-
-/// What the page starts from.
-pub struct Start {
-    document: ScenarioDocument,
-    runnable: (Scenario, Advice),
-    units: crate::format::UnitSystem,
-    own: ScenarioDocument,
-    visitor: bool,
-    notice: Option<Notice>,
-}
-
-impl Start {
-    /// Reads storage and address.
-    pub fn read() -> Option<Self> {
-        let (mut own, mut notice) = (read_kept(WORKING), None);
-        if let Some((why, raw)) = own.damage.take() {
-            put_by_raw(&raw);
-            notice = Some(Notice {
-                text: words::damaged_working(&why),
-                raw: Some(raw),
-                undo: None,
-            });
-        }
-        let (document, runnable) = match own.found {
-            Some(found) => found,
-            None => (example(), Scenario::new(example()).ok()?),
-        };
-        let mut start = Self {
-            own: document.clone(),
-            document,
-            runnable: with_advice(runnable)?,
-            units: read_units(),
-            visitor: false,
-            notice,
-        };
-        match share_link::fragment() {
-            Some(link) => start.take_link(&link),
-            None => start.take_visit(),
-        }
-        Some(start)
-    }
-
-    fn take_link(&mut self, link: &str) {
-        match storage::read_form(link) {
-            Ok(scenario) if *scenario.document() == self.own => {}
-            Ok(scenario) => {
-                let document = scenario.document().clone();
-                self.show_visitor(document, scenario);
-            }
-            Err(why) => self.notice = Some(damaged_link(&why, link)),
-        }
-    }
-
-    fn take_visit(&mut self) {
-        if let Some((document, runnable)) = read_kept(VISIT).found {
-            self.show_visitor(document, runnable);
-        }
-    }
-
-    fn show_visitor(&mut self, document: ScenarioDocument, runnable: Scenario) {
-        if let Some(runnable) = with_advice(runnable) {
-            self.document = document;
-            self.runnable = runnable;
-            self.visitor = true;
-        }
-    }
 }
 
 impl Desk {
@@ -346,74 +278,6 @@ impl Desk {
         self.state.open(document);
     }
 
-    /// Saves a document under a name of its own unless it is saved already or the example; gives the name.
-    fn put_by(self, document: &ScenarioDocument) -> Option<String> {
-        let form = to_link(document);
-        let is_saved = self.saved.with_untracked(|lines| {
-            lines.iter().any(|line| match line {
-                Listed::Good { entry, .. } => entry.form == form,
-                Listed::Damaged { .. } => false,
-            })
-        });
-        if is_saved || *document == example() {
-            return None;
-        }
-        let mut name = page::shown_name(&document.name);
-        if self.named(&name).is_some() {
-            name = storage::copy_of(&name, &self.names());
-        }
-        let mut document = document.clone();
-        document.name.clone_from(&name);
-        self.put(&storage::new_saved_key(), &name, &document)
-            .then_some(name)
-    }
-
-    fn put(self, key: &str, name: &str, document: &ScenarioDocument) -> bool {
-        let entry = Entry {
-            name: name.to_owned(),
-            saved_at: js_sys::Date::new_0().to_iso_string().into(),
-            form: to_link(document),
-        };
-        let written = storage::write(key, &entry);
-        self.report(written);
-        self.list();
-        written.is_ok()
-    }
-
-    fn entry(self, key: &str) -> Option<Entry> {
-        self.saved.with_untracked(|lines| {
-            lines.iter().find_map(|line| match line {
-                Listed::Good { key: found, entry } if found == key => Some(entry.clone()),
-                _ => None,
-            })
-        })
-    }
-
-    fn named(self, name: &str) -> Option<String> {
-        self.saved.with_untracked(|lines| {
-            lines.iter().find_map(|line| match line {
-                Listed::Good { key, entry } if entry.name == name => Some(key.clone()),
-                _ => None,
-            })
-        })
-    }
-
-    fn names(self) -> Vec<String> {
-        self.saved.with_untracked(|lines| {
-            lines
-                .iter()
-                .filter_map(|line| match line {
-                    Listed::Good { entry, .. } => Some(entry.name.clone()),
-                    Listed::Damaged { .. } => None,
-                })
-                .collect()
-        })
-    }
-
-    fn list(self) {
-        self.saved.set(storage::listed(storage::saved()));
-    }
-
     fn undo_of(self, keys: &[&str]) -> Undo {
         Undo {
             stored: keys
@@ -447,116 +311,5 @@ impl Desk {
             Err(StorageTrouble::Full) => words::FULL,
         };
         self.say(text.to_owned(), None);
-    }
-
-    /// Keeps what is shown across reloads: shortly after a change, and at the latest when the page is left.
-    fn keep_working(self) {
-        let waiting = StoredValue::new(None::<TimeoutHandle>);
-        let write = move || {
-            waiting.set_value(None);
-            self.write_working();
-        };
-        Effect::new(move |before: Option<()>| {
-            self.state.document.track();
-            self.state.checked.track();
-            let visits = self.visitor.get();
-            if let Some(handle) = waiting.get_value() {
-                handle.clear();
-            }
-            // What was just read from storage need not be written back; what came in a link has to be.
-            if before.is_some() || visits {
-                waiting.set_value(set_timeout_with_handle(write, SAVING).ok());
-            }
-        });
-        window_event_listener_untyped("pagehide", move |_| {
-            if waiting.get_value().is_some() {
-                write();
-            }
-        });
-    }
-
-    /// Writes what is shown, a visitor apart from one's own. Storage that is blocked is told of when something is saved.
-    fn write_working(self) {
-        let document = self.state.document.get_untracked();
-        let form = self
-            .state
-            .checked
-            .with_untracked(|checked| WorkingForm::new(&document, &checked.scenario));
-        let key = if self.visitor.get_untracked() {
-            VISIT
-        } else {
-            WORKING
-        };
-        if storage::write(key, &form) == Err(StorageTrouble::Full) {
-            self.report(Err(StorageTrouble::Full));
-        }
-    }
-
-    /// Takes a link out of the address as soon as it no longer says what is shown.
-    fn keep_address(self) {
-        Effect::new(move |before: Option<()>| {
-            let link = self.state.document.with(to_link);
-            if before.is_some() && share_link::fragment().is_some_and(|shown| shown != link) {
-                share_link::drop_fragment();
-            }
-        });
-    }
-}
-
-fn with_advice(scenario: Scenario) -> Option<(Scenario, Advice)> {
-    let advice = advise(&scenario).ok()?;
-    Some((scenario, advice))
-}
-
-/// What was read under a key of a working state.
-struct Kept {
-    found: Option<(ScenarioDocument, Scenario)>,
-    damage: Option<(String, String)>,
-}
-
-fn read_kept(key: &str) -> Kept {
-    let damaged = |why: String, raw: Option<String>| Kept {
-        found: None,
-        damage: raw.map(|raw| (why, raw)),
-    };
-    match storage::read::<WorkingForm>(key) {
-        Stored::Nothing => damaged(String::new(), None),
-        Stored::Unreadable(raw) => damaged(words::NOT_AN_ENTRY.to_owned(), Some(raw)),
-        Stored::Value(form) => match storage::read_working(&form) {
-            Ok(found) => Kept {
-                found: Some(found),
-                damage: None,
-            },
-            Err(why) => damaged(why, storage::read_raw(key)),
-        },
-    }
-}
-
-/// Keeps a text that cannot be read among the saved scenarios, where it is listed as it is.
-fn put_by_raw(raw: &str) {
-    let already = storage::saved().iter().any(|(_, other)| other == raw);
-    if !already {
-        // Should there be no room, the message still holds the text.
-        let _ = storage::restore(&storage::new_saved_key(), Some(raw));
-    }
-}
-
-fn read_units() -> crate::format::UnitSystem {
-    use crate::format::UnitSystem;
-    let remembered = match storage::read::<String>(UNITS) {
-        Stored::Value(name) => UnitSystem::from_name(&name),
-        Stored::Nothing | Stored::Unreadable(_) => None,
-    };
-    remembered.unwrap_or_else(|| {
-        let language = web_sys::window().and_then(|window| window.navigator().language());
-        UnitSystem::from_language(&language.unwrap_or_default())
-    })
-}
-
-fn damaged_link(why: &str, link: &str) -> Notice {
-    Notice {
-        text: words::damaged_link(why),
-        raw: Some(link.to_owned()),
-        undo: None,
     }
 }

@@ -105,6 +105,14 @@ pub fn reference_path(name: &str) -> PathBuf {
         .collect()
 }
 
+/// The path of a file in `golden/`.
+#[must_use]
+pub fn golden_path(name: &str) -> PathBuf {
+    [env!("CARGO_MANIFEST_DIR"), "golden", name]
+        .iter()
+        .collect()
+}
+
 /// The largest error met while a check walks its rows, and the row that gave it.
 #[derive(Debug, Default)]
 pub struct Worst {

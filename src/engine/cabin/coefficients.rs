@@ -15,6 +15,7 @@ pub(super) type Lanes = [f64; LANES];
 #[derive(Clone, Debug, Default)]
 pub(super) struct Coefficients {
     pub(super) step_s: f64,
+    pub(super) theta: f64,
     pub(super) carry: [Lanes; NODES],
     pub(super) feed: [Lanes; NODES],
     pub(super) back: [Lanes; NODES],

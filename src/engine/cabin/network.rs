@@ -12,8 +12,21 @@ use crate::envelope::convection::{
     Facing, ROUGHNESS_SMOOTH, ROUGHNESS_VERY_SMOOTH, WindProfile, WindTerm,
 };
 
-/// Weight of the step's end; above one half, so that stiff nodes settle at any step.
-pub(super) const THETA: f64 = 0.55;
+/// Weight of the step's end: a little above one half, which is nearly of second order and stable at any step.
+const THETA: f64 = 0.55;
+
+/// Longest step taken with that weight, s. In longer ones it would let the air swing about its balance for many steps; they are
+/// taken wholly from their end, which cannot.
+const THETA_STEP_LONGEST_S: f64 = 60.0;
+
+/// Weight of the end of a step of a length, s.
+fn theta_of(step_s: f64) -> f64 {
+    if step_s > THETA_STEP_LONGEST_S {
+        1.0
+    } else {
+        THETA
+    }
+}
 
 /// The built network with its state.
 #[derive(Clone, Debug)]
@@ -168,10 +181,11 @@ impl Cabin {
             return;
         }
         self.is_factored = true;
-        self.now.step_s = step_s;
+        let theta = theta_of(step_s);
+        (self.now.step_s, self.now.theta) = (step_s, theta);
         self.is_eliminated = false;
-        self.moisture.set_step(step_s);
-        self.factor(1.0 / (THETA * step_s));
+        self.moisture.set_step(step_s, theta);
+        self.factor(1.0 / (theta * step_s));
     }
 
     /// Looks ahead to the end of the next step, so that a control that follows the temperature can be solved with it.
@@ -179,8 +193,8 @@ impl Cabin {
         self.eliminate();
         let (untouched_c, _, _) = self.solve_core(gains, &Extraction::NONE);
         Forecast {
-            air_c: self.air_c + (untouched_c - self.air_c) / THETA,
-            fall_k_per_w: self.now.inverse[0][0] / THETA,
+            air_c: self.air_c + (untouched_c - self.air_c) / self.now.theta,
+            fall_k_per_w: self.now.inverse[0][0] / self.now.theta,
         }
     }
 
@@ -281,7 +295,7 @@ impl Cabin {
         ];
         let solve = |row: &[f64; 2]| row[0] * right[0] + row[1] * right[1];
         let untouched_c = solve(&now.inverse[0]);
-        let least_c = self.air_c + THETA * (extraction.least_c - self.air_c);
+        let least_c = self.air_c + now.theta * (extraction.least_c - self.air_c);
         let most_w = ((untouched_c - least_c) / now.inverse[0][0]).max(0.0);
         let extracted_w = extraction.sensible_w.min(most_w);
         (
@@ -293,7 +307,7 @@ impl Cabin {
 
     fn substitute(&mut self, air_c: f64, star_c: f64) {
         let (now, sums, eliminated) = (&self.now, &mut self.sums, &self.eliminated);
-        let step_s = now.step_s;
+        let (step_s, per_theta) = (now.step_s, 1.0 / now.theta);
         let mut implicit = [0.0; LANES];
         for lane in 0..LANES {
             let from_cabin = now.to_air[lane] * air_c + now.to_star[lane] * star_c;
@@ -301,13 +315,13 @@ impl Cabin {
                 eliminated[NODES - 1][lane] + now.inverse_diagonal[NODES - 1][lane] * from_cabin;
             implicit[lane] = value;
             sums.inner[lane] += value * step_s;
-            advance(&mut self.temperature[NODES - 1][lane], value);
+            advance(&mut self.temperature[NODES - 1][lane], value, per_theta);
         }
         for node in (0..NODES - 1).rev() {
             for lane in 0..LANES {
                 let value = eliminated[node][lane] + now.back[node][lane] * implicit[lane];
                 implicit[lane] = value;
-                advance(&mut self.temperature[node][lane], value);
+                advance(&mut self.temperature[node][lane], value, per_theta);
             }
             if node == NODES - 2 {
                 accumulate(&mut sums.beneath, &implicit, step_s);
@@ -317,7 +331,7 @@ impl Cabin {
     }
 
     fn advance_core(&mut self, air_c: f64, star_c: f64) {
-        let air_change_k = (air_c - self.air_c) / THETA;
+        let air_change_k = (air_c - self.air_c) / self.now.theta;
         self.air_c += air_change_k;
         self.star_c = star_c;
         let sums = &mut self.sums;
@@ -331,8 +345,8 @@ impl Cabin {
 
 /// From the implicit instant to the end of the step.
 #[inline]
-fn advance(old: &mut f64, implicit: f64) {
-    *old += (implicit - *old) * (1.0 / THETA);
+fn advance(old: &mut f64, implicit: f64, per_theta: f64) {
+    *old += (implicit - *old) * per_theta;
 }
 
 #[inline]

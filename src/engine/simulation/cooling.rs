@@ -121,13 +121,6 @@ impl Cooling {
             .is_some_and(|unit| unit.hours.contains(clock_s));
     }
 
-    /// Time until the cooler's hours next begin or end, s.
-    pub(super) fn seconds_to_edge(&self, clock_s: f64) -> f64 {
-        self.unit
-            .as_ref()
-            .map_or(f64::INFINITY, |unit| unit.hours.seconds_to_edge(clock_s))
-    }
-
     /// Whether clock and bank let the cooler run.
     pub(super) fn may_run(&self) -> bool {
         self.in_hours && self.stopped.is_none()

@@ -5,12 +5,15 @@ mod build;
 mod cooling;
 mod environment;
 mod inside;
+mod interval;
 mod power;
+mod prepared;
 mod recorder;
 mod results;
 mod run;
+mod timetable;
 mod ventilation;
 
 pub use build::BuildError;
+pub use prepared::{Prepared, STEP_S, simulate};
 pub use results::{Balance, HeatPath, Results, Series, Stop, Totals};
-pub use run::{Prepared, STEP_S, simulate};

@@ -16,6 +16,9 @@ const INVERTER_SQUARE_LOSS: f64 = 0.04;
 /// Efficiency of chargers: of no account at the bank, on whose side their outputs are stated. Common practice, no source.
 const CHARGER_EFFICIENCY: f64 = 0.92;
 
+/// Exponent with which a bank gives its rated charge at any current: lithium cells lose next to none of it.
+const NO_PEUKERT_EXPONENT: f64 = 1.0;
+
 /// Range of bank temperatures that the bank's model covers, °C.
 const BANK_LEAST_C: f64 = -20.0;
 const BANK_GREATEST_C: f64 = 60.0;
@@ -53,6 +56,8 @@ pub(super) struct PowerStep {
     pub(super) current_a: f64,
     pub(super) bank_voltage_v: f64,
     pub(super) cooler_voltage_v: f64,
+    /// Whether the bank was at its lowest charge.
+    pub(super) emptied: bool,
     /// Why the cooler could not be fed, if it could not.
     pub(super) refused: Option<BankLimit>,
 }
@@ -192,6 +197,7 @@ impl Power {
         let (state, mut step) = if demand.cooler_w > 0.0 && with_cooler.1.refused.is_some() {
             let (state, mut step) = self.try_step(step_s, demand, 0.0);
             step.refused = with_cooler.1.refused;
+            step.emptied |= with_cooler.1.emptied;
             (state, step)
         } else {
             with_cooler
@@ -230,6 +236,7 @@ impl Power {
             current_a: bank.current_a,
             bank_voltage_v: bank.terminal_voltage_v,
             cooler_voltage_v: bank.terminal_voltage_v,
+            emptied: bank.limited_by == Some(BankLimit::Empty),
             refused: if short { bank.limited_by } else { None },
         };
         (state, step)
@@ -253,7 +260,12 @@ fn bank(document: &ScenarioDocument) -> Result<Bank, BuildError> {
         coulombic_efficiency: battery.coulombic_efficiency,
         max_discharge_a: battery.highest_discharge_a,
         max_charge_a: battery.highest_charge_a,
-        peukert_exponent: battery.peukert_exponent,
+        peukert_exponent: match battery.chemistry {
+            CellChemistry::LithiumIronPhosphate => NO_PEUKERT_EXPONENT,
+            CellChemistry::AbsorbentGlassMat | CellChemistry::FloodedLead => {
+                battery.peukert_exponent
+            }
+        },
         health_fraction: battery.health_share,
     })?)
 }

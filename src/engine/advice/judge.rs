@@ -37,7 +37,7 @@ pub fn judge(document: &ScenarioDocument, with: &Results, without: &Results) -> 
         .filter(|(_, window)| window.needed_for != NeededFor::Nobody)
         .flat_map(|(slot, window)| occurrences(document, slot, window, with, without))
         .collect();
-    windows.sort_by(|one, other| one.from_h.total_cmp(&other.from_h));
+    windows.sort_unstable_by(|one, other| one.from_h.total_cmp(&other.from_h));
     let first_missed = first_missed(&windows);
     let bank = bank(document, with);
     Verdict {

@@ -69,8 +69,8 @@ test: tools ## Check format and lints, run all tests, build, and try the page in
 	$(MAKE) --no-print-directory build
 	node --test --test-reporter=spec $(BROWSER_TESTS)/*.test.mjs
 
-validate: rust ## Run the engine against the published reference values
-	cargo test --locked --package noonday-tests
+validate: rust ## Run the engine against its references; write and print the scoreboard
+	cargo run --locked --quiet --package noonday-tests --bin scoreboard
 
 bench: rust ## Measure the engine's speed
 	cargo bench --locked --workspace --exclude noonday

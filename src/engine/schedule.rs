@@ -41,7 +41,7 @@ impl HourWindow {
     /// Builds a window from its first to its last hour of the day.
     ///
     /// A window whose last hour comes before its first wraps past midnight; equal hours mean the
-    /// whole day.
+    /// whole day, and 0 and 24 are equal.
     ///
     /// * `from_hour`, `until_hour` — hours since midnight, 0…24
     ///
@@ -56,6 +56,7 @@ impl HourWindow {
                 });
             }
         }
+        let (from_hour, until_hour) = (from_hour % HOURS_PER_DAY, until_hour % HOURS_PER_DAY);
         if from_hour == until_hour {
             return Ok(Self::WHOLE_DAY);
         }
@@ -158,6 +159,15 @@ mod tests {
                 assert!((whole - f64::midpoint(first, second)).abs() < 1e-9);
             }
         }
+    }
+
+    #[test]
+    fn midnight_is_both_0_and_24() {
+        for (from_hour, until_hour) in [(0.0, 24.0), (24.0, 0.0), (24.0, 24.0)] {
+            assert_eq!(window(from_hour, until_hour), HourWindow::WHOLE_DAY);
+        }
+        assert_eq!(window(24.0, 3.0), window(0.0, 3.0));
+        assert_eq!(window(15.0, 24.0), window(15.0, 0.0));
     }
 
     #[test]

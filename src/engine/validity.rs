@@ -13,7 +13,7 @@ pub struct OutOfRange {
     pub greatest: f64,
 }
 
-/// Accepts a value within `least..=greatest`.
+/// Passes a value within `least..=greatest` on.
 ///
 /// * `quantity` — name of the input, for the error
 /// * `value`, `least`, `greatest` — in the unit that the name says
@@ -25,9 +25,9 @@ pub fn require_within(
     value: f64,
     least: f64,
     greatest: f64,
-) -> Result<(), OutOfRange> {
+) -> Result<f64, OutOfRange> {
     if (least..=greatest).contains(&value) {
-        return Ok(());
+        return Ok(value);
     }
     Err(OutOfRange {
         quantity,
@@ -43,7 +43,7 @@ mod tests {
 
     #[test]
     fn refuses_what_lies_outside_and_what_is_not_a_number() {
-        assert!(require_within("x", 1.0, 0.0, 1.0).is_ok());
+        assert_eq!(require_within("x", 1.0, 0.0, 1.0), Ok(1.0));
         assert!(require_within("x", 1.1, 0.0, 1.0).is_err());
         assert!(require_within("x", f64::NAN, 0.0, 1.0).is_err());
         assert!(require_within("x", f64::INFINITY, 0.0, 1.0).is_err());

@@ -68,7 +68,8 @@ impl PartSpeed {
             part_speed_efficiency_gain: gain,
         } = *self;
         require_within("least_capacity_fraction", least, 0.05, 1.0)?;
-        require_within("part_speed_efficiency_gain", gain, 1.0, 1.6)
+        require_within("part_speed_efficiency_gain", gain, 1.0, 1.6)?;
+        Ok(())
     }
 }
 

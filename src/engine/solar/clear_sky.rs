@@ -5,7 +5,8 @@
 //! rest divides into direct and diffuse is blended between the clear sky's own division and that of
 //! Erbs, Klein & Duffie 1982; see [`Clouds::apply`].
 
-use super::{OutOfRange, SunPosition, in_range};
+use super::SunPosition;
+use crate::validity::{OutOfRange, require_within};
 
 /// Solar constant, W/m² (World Radiometric Reference; the value used with Spencer's series in the
 /// reference tables).
@@ -126,13 +127,13 @@ impl ClearSky {
     /// # Errors
     /// [`OutOfRange`] if either is out of its range.
     pub fn new(linke_turbidity: f64, altitude_m: f64) -> Result<Self, OutOfRange> {
-        let turbidity = in_range(
+        let turbidity = require_within(
             "linke_turbidity",
             linke_turbidity,
             LINKE_TURBIDITY_LEAST,
             LINKE_TURBIDITY_GREATEST,
         )?;
-        let altitude_m = in_range("altitude_m", altitude_m, -500.0, 6_000.0)?;
+        let altitude_m = require_within("altitude_m", altitude_m, -500.0, 6_000.0)?;
         let air_above = libm::exp(-altitude_m / 8_000.0);
         let haze_above = libm::exp(-altitude_m / 1_250.0);
         let extinction = 3.92e-5 * altitude_m + 0.038_7;
@@ -199,7 +200,7 @@ impl Clouds {
     /// # Errors
     /// [`OutOfRange`] if the fraction is outside 0…1.
     pub fn new(fraction: f64) -> Result<Self, OutOfRange> {
-        let fraction = in_range("cloud_fraction", fraction, 0.0, 1.0)?;
+        let fraction = require_within("cloud_fraction", fraction, 0.0, 1.0)?;
         let global_ratio = 1.0 - CLOUD_LOSS * libm::pow(fraction, CLOUD_EXPONENT);
         Ok(Self {
             fraction,

@@ -21,18 +21,7 @@ pub use date::{Date, YEAR_GREATEST, YEAR_LEAST};
 pub use plane::{Plane, PlaneIrradiance, SkyDome};
 pub use position::{DAYS_GREATEST, Place, SunPath, SunPosition};
 
-/// A number that is outside its range, or not a number.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct OutOfRange {
-    /// Name of the quantity, with its unit.
-    pub quantity: &'static str,
-    /// Value given.
-    pub value: f64,
-    /// Least value allowed.
-    pub least: f64,
-    /// Greatest value allowed.
-    pub greatest: f64,
-}
+use crate::validity::OutOfRange;
 
 /// Why a date or a path of the sun cannot be had.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,24 +43,5 @@ pub enum SolarError {
 impl From<OutOfRange> for SolarError {
     fn from(error: OutOfRange) -> Self {
         Self::OutOfRange(error)
-    }
-}
-
-/// Passes a number that lies in its range.
-pub(crate) fn in_range(
-    quantity: &'static str,
-    value: f64,
-    least: f64,
-    greatest: f64,
-) -> Result<f64, OutOfRange> {
-    if (least..=greatest).contains(&value) {
-        Ok(value)
-    } else {
-        Err(OutOfRange {
-            quantity,
-            value,
-            least,
-            greatest,
-        })
     }
 }

@@ -15,9 +15,10 @@
 //! number of the report.
 
 use super::ephemeris::{DAYS_BEFORE, Midnight, cubic_weights, midnights};
-use super::{Date, OutOfRange, SolarError, in_range};
+use super::{Date, SolarError};
 use crate::air::standard_atmosphere_pressure_pa;
 use crate::quantity::SECONDS_PER_DAY;
+use crate::validity::{OutOfRange, require_within};
 
 /// Ratio of the polar to the equatorial radius of the Earth (SPA eq. 34).
 pub(super) const EARTH_AXIS_RATIO: f64 = 0.996_647_19;
@@ -133,11 +134,11 @@ impl SunPath {
     /// [`SolarError::OutOfRange`] if a coordinate or the number of days (1…[`DAYS_GREATEST`]) is
     /// out of its range.
     pub fn new(place: &Place, first_day: Date, days: u32) -> Result<Self, SolarError> {
-        let latitude_deg = in_range("latitude_deg", place.latitude_deg, -90.0, 90.0)?;
-        let longitude_deg = in_range("longitude_deg", place.longitude_deg, -180.0, 180.0)?;
-        let altitude_m = in_range("altitude_m", place.altitude_m, -500.0, 6_000.0)?;
-        let utc_offset_h = in_range("utc_offset_h", place.utc_offset_h, -14.0, 14.0)?;
-        in_range("days", f64::from(days), 1.0, f64::from(DAYS_GREATEST))?;
+        let latitude_deg = require_within("latitude_deg", place.latitude_deg, -90.0, 90.0)?;
+        let longitude_deg = require_within("longitude_deg", place.longitude_deg, -180.0, 180.0)?;
+        let altitude_m = require_within("altitude_m", place.altitude_m, -500.0, 6_000.0)?;
+        let utc_offset_h = require_within("utc_offset_h", place.utc_offset_h, -14.0, 14.0)?;
+        require_within("days", f64::from(days), 1.0, f64::from(DAYS_GREATEST))?;
 
         let (latitude_sine, latitude_cosine) = libm::sincos(latitude_deg.to_radians());
         // Reduced latitude by its sine and cosine, so that the poles need no tangent (SPA eq. 34).
@@ -167,8 +168,8 @@ impl SunPath {
     /// # Errors
     /// [`OutOfRange`] if either is out of its range.
     pub fn with_refraction(self, pressure_pa: f64, temperature_c: f64) -> Result<Self, OutOfRange> {
-        let pressure_pa = in_range("pressure_pa", pressure_pa, 40_000.0, 120_000.0)?;
-        let temperature_c = in_range("temperature_c", temperature_c, -60.0, 60.0)?;
+        let pressure_pa = require_within("pressure_pa", pressure_pa, 40_000.0, 120_000.0)?;
+        let temperature_c = require_within("temperature_c", temperature_c, -60.0, 60.0)?;
         let refraction_ratio = pressure_pa / 101_000.0 * 283.0 / (273.0 + temperature_c);
         Ok(Self {
             refraction_ratio,

@@ -15,7 +15,8 @@ use crate::air::{
     humidity_ratio_from_dew_point, saturation_humidity_ratio, standard_atmosphere_pressure_pa,
 };
 use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
-use crate::solar::{ClearSky, Clouds, SunPath, in_range};
+use crate::solar::{ClearSky, Clouds, SunPath};
+use crate::validity::require_within;
 
 /// How far below the high the dry bulb is, as a fraction of the daily range, at the hours 1…24 of
 /// local standard time (ASHRAE Fundamentals ch. 14).
@@ -74,17 +75,17 @@ impl HotDay {
     /// [`WeatherError::OutOfRange`] if an input is outside the range that [`HotDayInput`] states,
     /// and [`WeatherError::LowAboveHigh`].
     pub fn new(input: HotDayInput) -> Result<Self, WeatherError> {
-        in_range("high_c", input.high_c, -40.0, 60.0)?;
-        in_range("low_c", input.low_c, -50.0, 60.0)?;
-        in_range("dew_point_c", input.dew_point_c, -40.0, 35.0)?;
-        in_range("wind_speed_10m_m_s", input.wind_speed_10m_m_s, 0.0, 40.0)?;
-        in_range(
+        require_within("high_c", input.high_c, -40.0, 60.0)?;
+        require_within("low_c", input.low_c, -50.0, 60.0)?;
+        require_within("dew_point_c", input.dew_point_c, -40.0, 35.0)?;
+        require_within("wind_speed_10m_m_s", input.wind_speed_10m_m_s, 0.0, 40.0)?;
+        require_within(
             "wind_from_deg",
             input.wind_from_deg.unwrap_or(0.0),
             0.0,
             360.0,
         )?;
-        in_range("warming_per_day_k", input.warming_per_day_k, -10.0, 10.0)?;
+        require_within("warming_per_day_k", input.warming_per_day_k, -10.0, 10.0)?;
         let clear_sky = ClearSky::new(input.linke_turbidity, input.altitude_m)?;
         let clouds = Clouds::new(input.cloud_fraction)?;
         if input.low_c > input.high_c {

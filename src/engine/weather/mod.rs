@@ -32,7 +32,9 @@ pub use sky::{
     sky_temperature_c,
 };
 
-use crate::solar::{Irradiance, OutOfRange, SunPath, SunPosition};
+use crate::schedule::ScheduleError;
+use crate::solar::{Irradiance, SunPath, SunPosition};
+use crate::validity::OutOfRange;
 
 /// The outdoors at an instant.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -67,6 +69,14 @@ pub enum WeatherError {
     },
     /// A number is outside its range.
     OutOfRange(OutOfRange),
+    /// An hour is not one of a day.
+    Hours(ScheduleError),
+}
+
+impl From<ScheduleError> for WeatherError {
+    fn from(error: ScheduleError) -> Self {
+        Self::Hours(error)
+    }
 }
 
 impl From<OutOfRange> for WeatherError {

@@ -5,14 +5,14 @@
 //! stop, and from the diffuse light the share of the sky that they hide.
 
 use super::WeatherError;
-use crate::quantity::SECONDS_PER_DAY;
-use crate::solar::{Irradiance, in_range};
+use crate::schedule::HourWindow;
+use crate::solar::Irradiance;
+use crate::validity::require_within;
 
 /// Shade between two hours of every day.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shade {
-    start_h: f64,
-    end_h: f64,
+    hours: HourWindow,
     beam_share: f64,
     sky_share: f64,
 }
@@ -25,7 +25,7 @@ impl Shade {
     /// `beam_share`, `sky_share`: what is taken away from direct and from diffuse irradiance, 0…1.
     ///
     /// # Errors
-    /// [`WeatherError::OutOfRange`] if an argument is out of its range.
+    /// [`WeatherError`] if an argument is out of its range.
     pub fn new(
         start_h: f64,
         end_h: f64,
@@ -33,10 +33,9 @@ impl Shade {
         sky_share: f64,
     ) -> Result<Self, WeatherError> {
         Ok(Self {
-            start_h: in_range("start_h", start_h, 0.0, 24.0)? % 24.0,
-            end_h: in_range("end_h", end_h, 0.0, 24.0)? % 24.0,
-            beam_share: in_range("beam_share", beam_share, 0.0, 1.0)?,
-            sky_share: in_range("sky_share", sky_share, 0.0, 1.0)?,
+            hours: HourWindow::new(start_h, end_h)?,
+            beam_share: require_within("beam_share", beam_share, 0.0, 1.0)?,
+            sky_share: require_within("sky_share", sky_share, 0.0, 1.0)?,
         })
     }
 
@@ -45,13 +44,7 @@ impl Shade {
     /// `time_s`: seconds of local standard time since any midnight.
     #[must_use]
     pub fn is_on(&self, time_s: f64) -> bool {
-        let days = time_s / SECONDS_PER_DAY;
-        let hour_h = 24.0 * (days - days.floor());
-        if self.start_h < self.end_h {
-            (self.start_h..self.end_h).contains(&hour_h)
-        } else {
-            hour_h >= self.start_h || hour_h < self.end_h
-        }
+        self.hours.contains(time_s)
     }
 
     /// Gives the irradiance under the shade.

@@ -1,5 +1,5 @@
 # Every target first installs what it needs and finds missing; `make` alone lists the targets.
-# Versions are pinned where each tool reads them: rust-toolchain.toml, Trunk.toml, tests/browser/package-lock.json.
+# Versions are pinned where each tool reads them: Cargo.toml, Trunk.toml, tests/browser/package-lock.json.
 
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
@@ -8,7 +8,7 @@ SHELL := bash
 .PHONY: help serve build test validate bench screenshot clean rust system tools
 
 pinned = $(shell sed -n 's/^$(1) *= *"=\{0,1\}\([^"]*\)"/\1/p' $(2))
-RUST_VERSION := $(call pinned,channel,rust-toolchain.toml)
+RUST_VERSION := $(call pinned,rust-version,Cargo.toml)
 TRUNK_VERSION := $(call pinned,trunk-version,Trunk.toml)
 WASM_BINDGEN_VERSION := $(call pinned,wasm_bindgen,Trunk.toml)
 NODE_MAJOR_LEAST := 20
@@ -34,9 +34,7 @@ export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS := --cfg=erase_components \
 ifeq ($(origin RUSTUP_TOOLCHAIN),undefined)
 TOOLCHAIN_FOUND := $(shell for name in $$(rustup toolchain list --quiet 2>/dev/null); do \
 	if rustup run $$name rustc --version 2>/dev/null | grep -q '^rustc $(RUST_VERSION) '; then echo $$name; break; fi; done)
-ifneq ($(TOOLCHAIN_FOUND),)
-export RUSTUP_TOOLCHAIN := $(TOOLCHAIN_FOUND)
-endif
+export RUSTUP_TOOLCHAIN := $(or $(TOOLCHAIN_FOUND),$(RUST_VERSION))
 endif
 
 # Trunk reads NO_COLOR as true or false and stops at the customary 1.
@@ -87,8 +85,8 @@ tools: system rust $(TRUNK_STAMP) $(WASM_BINDGEN_STAMP) $(NPM_STAMP)
 
 rust: system
 	@command -v rustup >/dev/null || { echo "rustup is missing. Install it, Rust's own toolchain manager, then run make again." >&2; exit 1; }
-	@rustup run $${RUSTUP_TOOLCHAIN:-$(RUST_VERSION)} rustc --version >/dev/null 2>&1 || rustup toolchain install $(RUST_VERSION) --profile minimal
-	@toolchain=$${RUSTUP_TOOLCHAIN:-$(RUST_VERSION)}; \
+	@rustup run $$RUSTUP_TOOLCHAIN rustc --version >/dev/null 2>&1 || rustup toolchain install $(RUST_VERSION) --profile minimal
+	@toolchain=$$RUSTUP_TOOLCHAIN; \
 	installed=$$(rustup target list --installed --toolchain $$toolchain; rustup component list --installed --toolchain $$toolchain); \
 	grep -q '^wasm32-unknown-unknown$$' <<<"$$installed" || rustup target add wasm32-unknown-unknown --toolchain $$toolchain; \
 	for component in rustfmt clippy; do grep -q "^$$component" <<<"$$installed" || rustup component add $$component --toolchain $$toolchain; done

@@ -16,6 +16,9 @@
 //! Sources: textbook equivalent circuit; Peukert's law in its rated-time form t = H (C/(I H))ᵏ.
 //! The properties of the cells and their sources stand in [`super::chemistry`].
 
+mod current;
+
+use self::current::{current_for_power_a, least};
 use super::bank_input::{BankError, BankInput};
 use super::chemistry::{CellProperties, interpolate};
 use crate::quantity::{SECONDS_PER_HOUR, kelvin_from_celsius};
@@ -386,28 +389,6 @@ impl Bank {
         let index = (position as usize).min(GRID_INTERVALS - 1);
         (index, position - index as f64)
     }
-}
-
-/// The current I that carries the power P at the voltage U + I R: I = 2 P / (U + √(U² + 4 R P)).
-///
-/// This form of the quadratic's root stays exact as R goes to zero. Infinite if no current can.
-fn current_for_power_a(open_circuit_v: f64, resistance_ohm: f64, power_w: f64) -> f64 {
-    let square = open_circuit_v * open_circuit_v + 4.0 * resistance_ohm * power_w;
-    if square < 0.0 {
-        return f64::INFINITY;
-    }
-    2.0 * power_w / (open_circuit_v + square.sqrt())
-}
-
-/// The least of a wanted current and its limits, and the limit that binds.
-fn least(wanted_a: f64, limits: &[(f64, BankLimit)]) -> (f64, Option<BankLimit>) {
-    let mut result = (wanted_a, None);
-    for &(current_a, limit) in limits {
-        if current_a < result.0 {
-            result = (current_a, Some(limit));
-        }
-    }
-    result
 }
 
 #[cfg(test)]

@@ -1,0 +1,178 @@
+//! The cooler itself: coil, thermostat and start-up, and the temperature that it follows.
+
+use super::{AirAhead, CoolerStep};
+use crate::cabin::Extraction;
+use crate::cooler::coil::{Coil, CoilOutput, flow_fraction_at_speed};
+use crate::cooler::control::{
+    CompressorState, ControlMode, SpeedCommand, Thermostat, ThermostatInput,
+};
+use crate::cooler::curves::WINDOW_UNIT_WINKLER_2013;
+use crate::cooler::protection::{CutOutState, LowVoltageCutOut};
+use crate::cooler::rating::{CoolerRating, PartSpeed};
+use crate::cooler::start_up::{
+    CYCLIC_DEGRADATION_WINDOW_UNIT, CYCLING_RATE_GREATEST_PER_H, StartUpLag,
+};
+use crate::scenario::{CompressorControl, ScenarioDocument, cooler_rating};
+use crate::schedule::HourWindow;
+use crate::simulation::build::BuildError;
+use crate::simulation::power::blocks;
+
+/// How long the voltage has to stay low before the cooler stops, s: common practice, no source.
+const CUT_OUT_DELAY_S: f64 = 30.0;
+
+/// A built cooler.
+#[derive(Clone, Debug)]
+pub(super) struct Unit {
+    pub(super) coil: Coil,
+    pub(super) thermostat: Thermostat,
+    pub(super) compressor: CompressorState,
+    pub(super) lag: StartUpLag,
+    pub(super) cut_out: LowVoltageCutOut,
+    pub(super) cut_out_state: CutOutState,
+    pub(super) hours: HourWindow,
+    pub(super) variable: bool,
+    pub(super) low_c: f64,
+    pub(super) band_k: f64,
+    pub(super) idle_speed: f64,
+    pub(super) idle_w: f64,
+    pub(super) surge_factor: f64,
+    pub(super) condenser_air_rise_k: f64,
+    /// What the coil does at `speed`, as of the last refresh.
+    pub(super) output: Option<CoilOutput>,
+    pub(super) speed: f64,
+    pub(super) was_running: bool,
+    /// A start that no step has booked yet.
+    pub(super) has_started: bool,
+}
+
+impl Unit {
+    pub(super) fn new(document: &ScenarioDocument) -> Result<Self, BuildError> {
+        let cooler = &document.cooler;
+        let blocks = blocks(document);
+        let rating: CoolerRating = cooler_rating(document);
+        let (mode, least) = match cooler.control {
+            CompressorControl::OnOff => (ControlMode::OnOff, 1.0),
+            CompressorControl::TwoLevel => (
+                ControlMode::TwoLevel {
+                    economy_fraction: cooler.least_capacity_share,
+                },
+                cooler.least_capacity_share,
+            ),
+            CompressorControl::Variable => (
+                ControlMode::Variable {
+                    least_fraction: cooler.least_capacity_share,
+                },
+                cooler.least_capacity_share,
+            ),
+        };
+        let part_speed = PartSpeed {
+            least_capacity_fraction: least,
+            part_speed_efficiency_gain: cooler.part_speed_efficiency_gain,
+        };
+        Ok(Self {
+            coil: Coil::new(rating, &WINDOW_UNIT_WINKLER_2013, part_speed)?,
+            thermostat: Thermostat::new(ThermostatInput {
+                set_point_c: cooler.set_point_c,
+                band_k: cooler.band_k,
+                minimum_on_s: cooler.minimum_on_s,
+                minimum_off_s: cooler.minimum_off_s,
+                mode,
+            })?,
+            compressor: CompressorState::default(),
+            lag: StartUpLag::new(CYCLIC_DEGRADATION_WINDOW_UNIT, CYCLING_RATE_GREATEST_PER_H)?,
+            cut_out: LowVoltageCutOut::new(
+                cooler.cut_out_v_per_12_v * blocks,
+                cooler.recovery_v_per_12_v * blocks,
+                CUT_OUT_DELAY_S,
+            )?,
+            cut_out_state: CutOutState::default(),
+            hours: HourWindow::new(cooler.run_from_hour, cooler.run_until_hour)?,
+            variable: cooler.control == CompressorControl::Variable,
+            low_c: cooler.set_point_c - 0.5 * cooler.band_k,
+            band_k: cooler.band_k,
+            idle_speed: least,
+            idle_w: cooler.idle_power_w,
+            surge_factor: cooler.start_surge_factor,
+            condenser_air_rise_k: cooler.condenser_air_rise_k,
+            output: None,
+            speed: 1.0,
+            was_running: false,
+            has_started: false,
+        })
+    }
+
+    /// The temperature by which the thermostat goes.
+    ///
+    /// A variable speed is the share s of the band below the temperature; the air ends at T = T₀ − s q, with T₀ its end without
+    /// cooling and q the fall at full speed, so that s = (T₀ − low)/(band + q). At the least speed it is the temperature itself
+    /// that decides on a stop.
+    pub(super) fn controlled_c(&self, air: &AirAhead, started_up: f64) -> f64 {
+        let Some(fall_k) = self.full_fall_k(air, started_up) else {
+            return air.now_c;
+        };
+        let share = (air.forecast.air_c - self.low_c) / (self.band_k + fall_k);
+        if share <= self.idle_speed {
+            return air.now_c.min(self.low_c + self.idle_speed * self.band_k);
+        }
+        self.low_c + self.band_k * share
+    }
+
+    /// How far full speed would lower the air in a step, K, while a compressor of variable speed runs.
+    fn full_fall_k(&self, air: &AirAhead, started_up: f64) -> Option<f64> {
+        let output = self.output?;
+        let running = self.variable && self.compressor.speed > 0.0;
+        running.then(|| output.sensible_w / self.speed * started_up * air.forecast.fall_k_per_w)
+    }
+
+    /// Where the air ends a step at the speed that the thermostat will command.
+    pub(super) fn end_c(&self, air: &AirAhead, started_up: f64) -> f64 {
+        let Some(output) = self.output.filter(|_| self.compressor.speed > 0.0) else {
+            return air.forecast.air_c;
+        };
+        let speed = match self.full_fall_k(air, started_up) {
+            Some(fall_k) => ((air.forecast.air_c - self.low_c) / (self.band_k + fall_k))
+                .clamp(self.idle_speed, 1.0),
+            None => self.compressor.speed,
+        };
+        let taken_w = output.sensible_w * speed / self.speed * started_up;
+        air.forecast.air_c - taken_w * air.forecast.fall_k_per_w
+    }
+
+    /// Heat follows the lagging capacity, power the command: a start draws in full before it cools in full.
+    pub(super) fn running(
+        &self,
+        output: &CoilOutput,
+        command: SpeedCommand,
+        reached: f64,
+    ) -> CoolerStep {
+        let heat_share = reached / self.speed;
+        let blower_w = self.coil.fan_power_w(airflow_fraction(command.speed));
+        CoolerStep {
+            electric_power_w: output.electric_power_w * command.speed / self.speed + blower_w,
+            blower_w,
+            capacity_share: reached,
+            started: command.started,
+            extraction: Extraction {
+                sensible_w: output.sensible_w * heat_share,
+                least_c: output.supply_dry_bulb_c,
+                moisture_kg_s: output.condensate_kg_s * heat_share,
+                least_humidity_ratio: output.supply_humidity_ratio,
+            },
+        }
+    }
+
+    pub(super) fn stop(&mut self) {
+        if self.compressor.speed > 0.0 {
+            self.compressor = CompressorState {
+                speed: 0.0,
+                elapsed_s: 0.0,
+            };
+        }
+        self.lag.advance(1.0, 0.0);
+    }
+}
+
+/// Air over the coil at a speed, share of the rated flow, not below what the coil's curves cover.
+pub(super) fn airflow_fraction(speed: f64) -> f64 {
+    flow_fraction_at_speed(speed).max(0.2)
+}

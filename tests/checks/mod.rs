@@ -13,6 +13,7 @@ pub mod comfort;
 pub mod cooler;
 pub mod electrical;
 pub mod envelope;
+pub mod parked;
 pub mod solar;
 pub mod thermal;
 pub mod weather;
@@ -71,7 +72,7 @@ pub fn assert_all(checks: &[Check]) {
 type Maker = fn() -> Vec<Check>;
 
 /// Every check, by subject.
-pub const GROUPS: [(&str, &[Maker]); 8] = [
+pub const GROUPS: [(&str, &[Maker]); 9] = [
     (
         "Air",
         &[
@@ -115,6 +116,14 @@ pub const GROUPS: [(&str, &[Maker]); 8] = [
             thermal::cabin_air_follows_the_reference,
             thermal::cooling_loads_follow_the_reference,
             thermal::pull_down_takes_as_long_as_the_reference,
+        ],
+    ),
+    (
+        "Parked cars",
+        &[
+            parked::a_closed_sedan_heats_as_fast_as_measured,
+            parked::closed_all_day_it_peaks_where_georgia_cars_did,
+            parked::black_stands_above_silver_as_measured,
         ],
     ),
     (
@@ -188,6 +197,9 @@ pub fn scoreboard() -> (String, bool) {
 /// Two digits; what is rounding and no more is not worth telling apart.
 fn printed(error: f64) -> String {
     const ROUNDING: f64 = 1e-9;
+    if error == 0.0 {
+        return "0".to_owned();
+    }
     if error < ROUNDING {
         return "< 1e-9".to_owned();
     }

@@ -128,6 +128,11 @@ impl Cooling {
             .map_or(f64::INFINITY, |unit| unit.hours.seconds_to_edge(clock_s))
     }
 
+    /// Breaks for good.
+    pub(super) fn fail(&mut self) {
+        self.unit = None;
+    }
+
     /// Whether clock and bank let the cooler run.
     pub(super) fn may_run(&self) -> bool {
         self.in_hours && self.stopped.is_none()

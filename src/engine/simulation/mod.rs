@@ -4,6 +4,7 @@ mod body;
 mod build;
 mod cooling;
 mod environment;
+mod failure;
 mod inside;
 mod power;
 mod recorder;
@@ -12,5 +13,6 @@ mod run;
 mod ventilation;
 
 pub use build::BuildError;
+pub use failure::{FailingPart, Failure};
 pub use results::{Balance, HeatPath, Results, Series, Stop, Totals};
 pub use run::{Prepared, STEP_S, simulate};

@@ -9,6 +9,7 @@ use super::body::{Body, body, wind_profile};
 use super::build::BuildError;
 use super::cooling::{AirAhead, CoolerStep, Cooling};
 use super::environment::{Environment, Surroundings};
+use super::failure::{FailingPart, Failure};
 use super::inside::{Inside, InsideGains};
 use super::power::{Demand, Power, PowerStep};
 use super::recorder::{FELT_AIR_SPEED_M_S, Recorder, SampleState};
@@ -46,6 +47,7 @@ pub struct Prepared {
     document: ScenarioDocument,
     body: std::rc::Rc<Body>,
     environment: std::rc::Rc<Environment>,
+    failure: Option<Failure>,
 }
 
 impl Prepared {
@@ -61,7 +63,29 @@ impl Prepared {
             document,
             body: std::rc::Rc::new(body),
             environment: std::rc::Rc::new(environment),
+            failure: None,
         })
+    }
+
+    /// Makes another scenario ready, sharing body and surroundings where it differs only in cooler, bank, panels or prices.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn like(&self, scenario: &Scenario) -> Result<Self, BuildError> {
+        if !same_day_without_cooler(&self.document, scenario.document()) {
+            return Self::new(scenario);
+        }
+        let mut other = self.clone();
+        other.document = scenario.document().clone();
+        Ok(other)
+    }
+
+    /// The same in which a part fails.
+    #[must_use]
+    pub fn failing(&self, failure: Failure) -> Self {
+        let mut other = self.clone();
+        other.failure = Some(failure);
+        other
     }
 
     /// The same without any cooler, sharing body and surroundings.
@@ -114,6 +138,7 @@ struct Run<'a> {
     driving: Option<HourWindow>,
     recorder: Recorder,
     results: Results,
+    failure: Option<Failure>,
     quiet: bool,
     /// Temperature to feed to the thermostat where an interval was cut for it, °C.
     switch_c: Option<f64>,
@@ -121,6 +146,29 @@ struct Run<'a> {
     electric_in_j: f64,
     electric_out_j: f64,
     stored_wh_at_start: f64,
+}
+
+/// Whether two scenarios pass a day alike while no cooler runs, whatever they are equipped with.
+fn same_day_without_cooler(one: &ScenarioDocument, other: &ScenarioDocument) -> bool {
+    let driving = |document: &ScenarioDocument| {
+        let charging = &document.charging;
+        (
+            charging.drives,
+            charging.drive_from_hour,
+            charging.drive_until_hour,
+            charging.drive_speed_m_s,
+        )
+    };
+    one.vehicle == other.vehicle
+        && one.shell == other.shell
+        && one.glass == other.glass
+        && one.occupants == other.occupants
+        && one.place == other.place
+        && one.day == other.day
+        && one.ventilation == other.ventilation
+        && one.loads == other.loads
+        && one.cooler.set_point_c == other.cooler.set_point_c
+        && driving(one) == driving(other)
 }
 
 /// An interval's inputs, worked out once.
@@ -132,6 +180,19 @@ struct Interval {
     panels_w: f64,
     driving_share: f64,
     shore_share: f64,
+}
+
+impl Interval {
+    /// Nothing draws and nothing charges.
+    fn without_power(self) -> Self {
+        Self {
+            loads_w: 0.0,
+            panels_w: 0.0,
+            driving_share: 0.0,
+            shore_share: 0.0,
+            ..self
+        }
+    }
 }
 
 impl<'a> Run<'a> {
@@ -176,6 +237,7 @@ impl<'a> Run<'a> {
             )?,
             recorder: Recorder::new(parts, samples),
             results: Results::default(),
+            failure: prepared.failure,
             quiet: false,
             switch_c: None,
             bank_current_a: 0.0,
@@ -350,9 +412,23 @@ impl<'a> Run<'a> {
         }
     }
 
+    /// Lets fail what has failed; gives whether the bank still feeds anything.
+    fn fail(&mut self, clock_s: f64) -> bool {
+        let Some(failure) = self.failure.filter(|failure| failure.has_happened(clock_s)) else {
+            return true;
+        };
+        self.cooling.fail();
+        let powered = failure.part != FailingPart::Bank;
+        if !powered {
+            self.ventilation.fail();
+        }
+        powered
+    }
+
     /// Works out an interval and sets the network's coefficients.
     fn open(&mut self, clock_s: f64, span_s: f64, step_s: f64, cooled: bool) -> Interval {
         let surroundings = self.environment.at(clock_s + 0.5 * span_s);
+        let powered = self.fail(clock_s + LEAST_STEP_S);
         self.cooling.set_clock(clock_s + LEAST_STEP_S);
         let situation = FanSituation {
             clock_s,
@@ -395,7 +471,7 @@ impl<'a> Run<'a> {
             self.cabin.radiant_c(),
             FELT_AIR_SPEED_M_S,
         );
-        Interval {
+        let interval = Interval {
             gains: self.inside.gains(clock_s, span_s, felt_c),
             cooler_waits,
             loads_w: self.power.loads_w(clock_s, span_s) + self.ventilation.fan_power_w(),
@@ -407,6 +483,11 @@ impl<'a> Run<'a> {
             driving_share: self.power.driving_share(clock_s, span_s),
             shore_share: self.power.shore_share(clock_s, span_s),
             surroundings,
+        };
+        if powered {
+            interval
+        } else {
+            interval.without_power()
         }
     }
 

@@ -1,13 +1,23 @@
 //! Advice built on runs: the verdict, what would change it most, what it costs.
 
+mod alternatives;
+mod cause;
 mod cost;
+mod heat;
 mod judge;
+pub mod ladder;
 mod levers;
+mod measures;
+mod trial;
 mod verdict;
 
+pub use alternatives::{Alternative, Alternatives, PurgeEffect, alternatives};
 pub use cost::{Cost, cost};
+pub use heat::HeatReading;
 pub use judge::judge;
 pub use levers::{Lever, LeverEffect, levers};
+pub use measures::{Measure, MeasureKind, MeasurePrices, Subject, applied, cost_of, measures};
+pub use trial::Outcome;
 pub use verdict::{BankVerdict, Cause, Headline, Verdict, WindowVerdict};
 
 use crate::cooler::data_plate::PlateAssessment;

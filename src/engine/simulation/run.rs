@@ -67,12 +67,18 @@ impl Prepared {
         })
     }
 
+    /// Whether another scenario has body and surroundings in common with this one.
+    #[must_use]
+    pub fn suits(&self, scenario: &Scenario) -> bool {
+        same_day_without_cooler(&self.document, scenario.document())
+    }
+
     /// Makes another scenario ready, sharing body and surroundings where it differs only in cooler, bank, panels or prices.
     ///
     /// # Errors
     /// When a component refuses its input, which no validated scenario makes it do.
     pub fn like(&self, scenario: &Scenario) -> Result<Self, BuildError> {
-        if !same_day_without_cooler(&self.document, scenario.document()) {
+        if !self.suits(scenario) {
             return Self::new(scenario);
         }
         let mut other = self.clone();

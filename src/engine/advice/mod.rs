@@ -3,11 +3,14 @@
 mod alternatives;
 mod cause;
 mod cost;
+mod front;
 mod heat;
 mod judge;
 pub mod ladder;
 mod levers;
 mod measures;
+mod packages;
+mod sizing;
 mod trial;
 mod verdict;
 
@@ -17,6 +20,8 @@ pub use heat::HeatReading;
 pub use judge::judge;
 pub use levers::{Lever, LeverEffect, levers};
 pub use measures::{Measure, MeasureKind, MeasurePrices, Subject, applied, cost_of, measures};
+pub use packages::{Package, PackageSearch, Packages, packages};
+pub use sizing::{ChargingSized, Rung, Sized, Sizing, size};
 pub use trial::Outcome;
 pub use verdict::{BankVerdict, Cause, Headline, Verdict, WindowVerdict};
 

@@ -3,7 +3,7 @@
 //! Cooler capacities are the R10 series of preferred numbers (ISO 3:1973), ten steps to the decade, each a quarter above the one
 //! before. Banks, panels and chargers come in the sizes listed here: common practice, no source.
 
-use crate::scenario::ScenarioDocument;
+use crate::scenario::{Field, ScenarioDocument, field};
 
 /// Cooling capacities, W: ISO 3, R10.
 pub const COOLER_CAPACITIES_W: [f64; 13] = [
@@ -50,24 +50,42 @@ pub fn next_below(ladder: &[f64], size: f64) -> Option<f64> {
         .find(|rung| *rung < size * (1.0 - SAME_SIZE))
 }
 
-/// Gives the cooler another capacity at the same efficiency: electric power and blower grow with it.
+/// Gives the cooler another capacity at the same efficiency: electric power and blower grow with it. The blower is held within the
+/// range of its field; power is not, and what leaves its range cannot be run.
 pub(super) fn set_cooler_capacity(document: &mut ScenarioDocument, capacity_w: f64) {
     let cooler = &mut document.cooler;
     let factor = capacity_w / cooler.capacity_rated_w;
     cooler.installed = true;
     cooler.capacity_rated_w = capacity_w;
     cooler.electric_power_rated_w *= factor;
-    cooler.blower_power_w *= factor;
+    scale(document, "cooler.blower_power_w", factor);
 }
 
-/// Gives the bank another capacity out of the same blocks in parallel: resistance falls as it grows, currents grow with it.
+/// Gives the bank another capacity out of the same blocks in parallel: resistance falls as it grows, currents grow with it, both
+/// within the ranges of their fields.
 pub(super) fn set_bank_capacity(document: &mut ScenarioDocument, capacity_ah: f64) {
-    let battery = &mut document.battery;
-    let factor = capacity_ah / battery.capacity_ah;
-    battery.capacity_ah = capacity_ah;
-    battery.resistance_ohm_per_12_v /= factor;
-    battery.highest_discharge_a *= factor;
-    battery.highest_charge_a *= factor;
+    let factor = capacity_ah / document.battery.capacity_ah;
+    document.battery.capacity_ah = capacity_ah;
+    scale(document, "battery.resistance_ohm_per_12_v", 1.0 / factor);
+    scale(document, "battery.highest_discharge_a", factor);
+    scale(document, "battery.highest_charge_a", factor);
+}
+
+/// Scales a number, held within the range of its field.
+pub(super) fn scale(document: &mut ScenarioDocument, key: &str, factor: f64) {
+    change(document, key, |value| value * factor);
+}
+
+/// Shifts a number, held within the range of its field.
+pub(super) fn shift(document: &mut ScenarioDocument, key: &str, by: f64) {
+    change(document, key, |value| value + by);
+}
+
+fn change(document: &mut ScenarioDocument, key: &str, to: impl Fn(f64) -> f64) {
+    if let Some(number) = field(key).and_then(Field::number) {
+        let value = to((number.read)(document));
+        (number.write)(document, value.clamp(number.minimum, number.maximum));
+    }
 }
 
 /// Sets the hours of driving a day from the hour at which it begins; no hours is not driving.

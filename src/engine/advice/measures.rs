@@ -10,6 +10,7 @@ use super::ladder::{
     BANK_CAPACITIES_AH, COOLER_CAPACITIES_W, DC_DC_CURRENTS_A, next_above, next_below,
     set_bank_capacity, set_cooler_capacity,
 };
+use super::measure_prices::MeasurePrices;
 use crate::scenario::{FanUse, Scenario, ScenarioDocument};
 
 /// Share of roof and walls that careful stuffing fills: common practice, no source.
@@ -32,48 +33,8 @@ const INSULATION_STEPS_M: [f64; 2] = [0.025, 0.05];
 /// Steps of panels that are tried, W.
 const PANEL_STEPS_W: [f64; 2] = [200.0, 400.0];
 
-/// Hours of work that measures take, and how the price of a cooler grows. The defaults are common practice, no source; the user
-/// edits them.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MeasurePrices {
-    /// Each square metre of insulation added, h.
-    pub insulation_h_per_m2: f64,
-    /// Each square metre of cavities stuffed anew, lining off and on, h.
-    pub stuffing_h_per_m2: f64,
-    /// Each square metre of window covers, h.
-    pub covers_h_per_m2: f64,
-    /// Each square metre of roof painted, h; the paint is in it.
-    pub paint_h_per_m2: f64,
-    /// A roof fan, h.
-    pub fan_h: f64,
-    /// Another bank, h.
-    pub bank_h: f64,
-    /// Each hundred watts of panels, h.
-    pub panels_h_per_100_w: f64,
-    /// A stronger DC-DC charger with its cable, h.
-    pub dc_dc_h: f64,
-    /// A cooler, h: saved where there is none.
-    pub cooler_h: f64,
-    /// Power of its capacity by which a cooler's price grows.
-    pub cooler_price_exponent: f64,
-}
-
-impl Default for MeasurePrices {
-    fn default() -> Self {
-        Self {
-            insulation_h_per_m2: 0.3,
-            stuffing_h_per_m2: 0.4,
-            covers_h_per_m2: 0.5,
-            paint_h_per_m2: 0.8,
-            fan_h: 4.0,
-            bank_h: 1.0,
-            panels_h_per_100_w: 1.0,
-            dc_dc_h: 2.0,
-            cooler_h: 6.0,
-            cooler_price_exponent: 0.6,
-        }
-    }
-}
+/// To what costs are rounded, so that sums in another order compare equal.
+const SMALLEST_COIN: f64 = 0.01;
 
 /// What a measure changes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -263,10 +224,12 @@ impl Measure {
     }
 }
 
-/// What a set of measures costs over the scenario as it is, in its currency and with its tax; below zero where it saves money.
+/// What a set of measures costs over the scenario as it is, in its currency and with its tax, to the hundredth; below zero where it
+/// saves money.
 #[must_use]
 pub fn cost_of(measures: &[Measure], document: &ScenarioDocument) -> f64 {
-    cost(&applied(measures, document)).total - cost(document).total
+    let difference = cost(&applied(measures, document)).total - cost(document).total;
+    (difference / SMALLEST_COIN).round() * SMALLEST_COIN
 }
 
 /// The document with a set of measures.
@@ -402,13 +365,13 @@ mod tests {
     fn costs_are_those_of_a_hand_calculation() {
         // 100 Ah · 12.8 V · 0.40 a Wh and one hour at 110, with 8 % tax.
         let (_, bank) = priced(MeasureKind::Bank { capacity_ah: 700.0 });
-        assert!((bank - 1.08 * (512.0 + 110.0)).abs() < 1e-9);
+        assert!((bank - 1.08 * (512.0 + 110.0)).abs() < 0.006);
         // 200 W at 1.50 and two hours.
         let (_, panels) = priced(MeasureKind::Panels { added_w: 200.0 });
-        assert!((panels - 1.08 * (300.0 + 220.0)).abs() < 1e-9);
+        assert!((panels - 1.08 * (300.0 + 220.0)).abs() < 0.006);
         // 4.2 m · 1.75 m less 0.16 m² of glass, at 18 for 25 mm and 0.3 h.
         let (_, roof) = priced(MeasureKind::RoofInsulation { added_m: 0.025 });
-        assert!((roof - 1.08 * 7.19 * (18.0 + 33.0)).abs() < 1e-6);
+        assert!((roof - 1.08 * 7.19 * (18.0 + 33.0)).abs() < 0.006);
         let (_, shade) = priced(MeasureKind::Shade);
         assert_eq!(shade, 0.0);
     }
@@ -421,6 +384,6 @@ mod tests {
         // 2^0.6 = 1.5157.
         assert!((larger / (1.08 * 1_600.0) - 0.515_7).abs() < 1e-4);
         let (_, none) = priced(MeasureKind::NoCooler);
-        assert!((none + 1.08 * (1_600.0 + 660.0)).abs() < 1e-9);
+        assert!((none + 1.08 * (1_600.0 + 660.0)).abs() < 0.006);
     }
 }

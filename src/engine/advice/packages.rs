@@ -2,17 +2,19 @@
 //!
 //! Measures about the same subject exclude each other, so a package is a choice for each subject, and there are some ten
 //! thousand of them: too many to run. Where there are few, all are run, cheapest first. Else the front is climbed by Pareto local
-//! search (Paquete, Chiarandini & Stützle 2004, Lecture Notes in Economics and Mathematical Systems 535:177): from every package on the front all
-//! packages one choice away are run, until no package on the front has neighbours left to try, or a number of runs is spent. It
-//! suits the problem because measures mostly add up: what improves a package also improves those near it, and cheap and dear
-//! packages are climbed at once. It may miss a package that pays only through two choices of which neither pays alone.
+//! search (Paquete, Chiarandini & Stützle 2004, Lecture Notes in Economics and Mathematical Systems 535:177): from every package
+//! on the front all packages one choice away are run, until no package on the front has neighbours left to try. It suits the
+//! problem because measures mostly add up: what improves a package also improves those near it, and cheap and dear packages
+//! are climbed at once. What one choice leaves standing is two measures that only pay in exchange for each other, so with the
+//! runs that are left packages two choices away are tried, from the dear end down.
 //!
 //! A package that costs no less than one that leaves nothing unmet is dominated whatever it does, and is not run.
 //!
 //! Packages are screened by coarse runs; those on the front, nothing, no cooler and each measure alone are run in full.
 
 use super::front::{Unmet, front};
-use super::measures::{Measure, MeasureKind, MeasurePrices, applied, cost_of, measures};
+use super::measure_prices::MeasurePrices;
+use super::measures::{Measure, MeasureKind, applied, cost_of, measures};
 use super::trial::{Outcome, Trials};
 use crate::scenario::Scenario;
 use crate::simulation::BuildError;
@@ -65,7 +67,8 @@ struct Record {
     cost_change: f64,
     outcome: Outcome,
     confirmed: bool,
-    climbed: bool,
+    /// How many choices away its neighbours have been lined up.
+    climbed: usize,
 }
 
 /// A search for packages that runs a few at a time, so that it can be watched and given up.
@@ -240,10 +243,7 @@ impl PackageSearch {
         };
         let outcome = trials.outcome(&changed)?;
         let cost_change = self.cost_of(&choice);
-        let climbed = self
-            .records
-            .get(&choice)
-            .is_some_and(|record| record.climbed);
+        let climbed = self.records.get(&choice).map_or(0, |record| record.climbed);
         let record = Record {
             cost_change,
             outcome,
@@ -270,6 +270,9 @@ impl PackageSearch {
     /// The next package worth a coarse run.
     fn next_to_screen(&mut self) -> Option<Choice> {
         loop {
+            if !self.exact && self.screened >= MOST_SCREENED {
+                return None;
+            }
             let enough_cost = self.enough_cost();
             while let Some(choice) = self.to_screen.pop_front() {
                 let hopeless = self.cost_of(&choice) >= enough_cost;
@@ -277,7 +280,7 @@ impl PackageSearch {
                     return Some(choice);
                 }
             }
-            if self.exact || self.screened >= MOST_SCREENED || !self.climb() {
+            if self.exact || !self.climb() {
                 return None;
             }
         }
@@ -294,13 +297,25 @@ impl PackageSearch {
 
     /// Lines up the neighbours of a package on the front whose turn has not come; false when there is none.
     fn climb(&mut self) -> bool {
-        let next = self.front().into_iter().find(|(_, record)| !record.climbed);
-        let Some(choice) = next.map(|(choice, _)| choice.clone()) else {
+        let front = self.front();
+        let once = front.iter().find(|(_, record)| record.climbed == 0);
+        let twice = || front.iter().rev().find(|(_, record)| record.climbed == 1);
+        let Some((choice, climbed)) = once
+            .or_else(twice)
+            .map(|(choice, record)| ((*choice).clone(), record.climbed))
+        else {
             return false;
         };
-        self.to_screen.extend(neighbours(&choice, &self.subjects));
+        let mut near = neighbours(&choice, &self.subjects);
+        if climbed == 1 {
+            near = near
+                .iter()
+                .flat_map(|other| neighbours(other, &self.subjects))
+                .collect();
+        }
+        self.to_screen.extend(near);
         if let Some(record) = self.records.get_mut(&choice) {
-            record.climbed = true;
+            record.climbed = climbed + 1;
         }
         true
     }

@@ -11,6 +11,7 @@
 //! the air less and may overload its inverter; so when the largest fails, every smaller one is tried. Driving longer may as
 //! well, since the wind of the road heats the cabin; its rungs are tried from the bottom.
 
+use super::ample::feed_amply;
 use super::ladder::{
     BANK_CAPACITIES_AH, COOLER_CAPACITIES_W, DRIVING_HOURS, PANEL_POWERS_W, set_bank_capacity,
     set_cooler_capacity, set_driving_hours,
@@ -18,13 +19,6 @@ use super::ladder::{
 use super::trial::{Outcome, Trials};
 use crate::scenario::{NeededFor, Scenario, ScenarioDocument};
 use crate::simulation::BuildError;
-
-/// Supply that never fails: shore power, W, and a bank of no resistance to speak of.
-const AMPLE_SHORE_W: f64 = 5_000.0;
-const AMPLE_CAPACITY_AH: f64 = 2_000.0;
-const AMPLE_CURRENT_A: f64 = 2_000.0;
-const AMPLE_RESISTANCE_OHM: f64 = 0.000_2;
-const LOWEST_CUT_OUT_V: f64 = 9.0;
 
 /// What charging is sized by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -174,20 +168,6 @@ fn charging_ladder<'a>(
         |outcome| outcome.windows_met && outcome.keeps_reserve()
     };
     Ladder::new(rungs, meets, trials)
-}
-
-/// Lets nothing on the electric side stand in the cooler's way, its inverter excepted.
-fn feed_amply(document: &mut ScenarioDocument) {
-    let battery = &mut document.battery;
-    battery.capacity_ah = AMPLE_CAPACITY_AH;
-    battery.resistance_ohm_per_12_v = AMPLE_RESISTANCE_OHM;
-    battery.highest_discharge_a = AMPLE_CURRENT_A;
-    battery.highest_charge_a = AMPLE_CURRENT_A;
-    battery.start_state_of_charge = battery.most_state_of_charge;
-    document.cooler.cut_out_v_per_12_v = LOWEST_CUT_OUT_V;
-    let charging = &mut document.charging;
-    charging.shore_power_w = AMPLE_SHORE_W;
-    (charging.shore_from_hour, charging.shore_until_hour) = (0.0, 0.0);
 }
 
 /// The sizes of a ladder that can be run, smallest first, each with its scenario.

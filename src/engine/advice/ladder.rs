@@ -88,6 +88,11 @@ fn change(document: &mut ScenarioDocument, key: &str, to: impl Fn(f64) -> f64) {
     }
 }
 
+/// Sets the rated power of the panels, W.
+pub(super) fn set_panels(document: &mut ScenarioDocument, power_w: f64) {
+    document.charging.panel_power_w = power_w;
+}
+
 /// Sets the hours of driving a day from the hour at which it begins; no hours is not driving.
 pub(super) fn set_driving_hours(document: &mut ScenarioDocument, hours: f64) {
     let charging = &mut document.charging;

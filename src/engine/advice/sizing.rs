@@ -14,7 +14,7 @@
 use super::ample::feed_amply;
 use super::ladder::{
     BANK_CAPACITIES_AH, COOLER_CAPACITIES_W, DRIVING_HOURS, PANEL_POWERS_W, set_bank_capacity,
-    set_cooler_capacity, set_driving_hours,
+    set_cooler_capacity, set_driving_hours, set_panels,
 };
 use super::trial::{Outcome, Trials};
 use crate::scenario::{NeededFor, Scenario, ScenarioDocument};
@@ -69,6 +69,25 @@ pub struct Sizing {
     pub recovers: Option<bool>,
     /// Runs that it took.
     pub runs: usize,
+}
+
+impl Sizing {
+    /// Puts the sizes that were found into a document; what was not found stays as it is.
+    pub fn apply(&self, document: &mut ScenarioDocument) {
+        if let Some(cooler) = &self.cooler {
+            set_cooler_capacity(document, cooler.smallest.size);
+        }
+        if let Some(bank) = &self.bank {
+            set_bank_capacity(document, bank.smallest.size);
+        }
+        match (&self.charging, self.charging_by) {
+            (Some(sized), ChargingSized::PanelsW) => set_panels(document, sized.smallest.size),
+            (Some(sized), ChargingSized::DrivingHours) => {
+                set_driving_hours(document, sized.smallest.size);
+            }
+            (None, _) => {}
+        }
+    }
 }
 
 /// Finds the smallest sizes that meet the need of a scenario; none at all where no window of it is in use.
@@ -157,9 +176,7 @@ fn charging_ladder<'a>(
     trials: &'a mut Trials,
 ) -> Ladder<'a> {
     let rungs = match charging_by {
-        ChargingSized::PanelsW => rungs(document, &PANEL_POWERS_W, |document, power_w| {
-            document.charging.panel_power_w = power_w;
-        }),
+        ChargingSized::PanelsW => rungs(document, &PANEL_POWERS_W, set_panels),
         ChargingSized::DrivingHours => rungs(document, &DRIVING_HOURS, set_driving_hours),
     };
     let meets: fn(&Outcome) -> bool = if must_recover {

@@ -4,9 +4,11 @@
 //! reads nothing proves nothing, so reading a table without rows is a failure, and so is asking for
 //! a column or a number that is not there.
 
+pub mod checks;
 pub mod scenarios;
 pub mod thermal_box;
 
+use checks::Check;
 use std::collections::HashMap;
 use std::path::PathBuf;
 
@@ -105,6 +107,14 @@ pub fn reference_path(name: &str) -> PathBuf {
         .collect()
 }
 
+/// The path of a file in `golden/`.
+#[must_use]
+pub fn golden_path(name: &str) -> PathBuf {
+    [env!("CARGO_MANIFEST_DIR"), "golden", name]
+        .iter()
+        .collect()
+}
+
 /// The largest error met while a check walks its rows, and the row that gave it.
 #[derive(Debug, Default)]
 pub struct Worst {
@@ -128,21 +138,16 @@ impl Worst {
         }
     }
 
-    /// Fails unless something was noted and nothing exceeded the tolerance.
-    ///
-    /// # Panics
-    /// If nothing was noted, or the largest error exceeds `tolerance`.
-    pub fn assert_within(&self, tolerance: f64, what: &str) {
-        println!(
-            "{what}: worst {:.3e} of {} ({})",
-            self.error, self.count, self.label
-        );
-        assert!(self.count > 0, "{what}: nothing was compared");
-        assert!(
-            self.error <= tolerance,
-            "{what}: {} exceeds {tolerance} at {}",
-            self.error,
-            self.label
-        );
+    /// What the walk came to, against what is allowed.
+    #[must_use]
+    pub fn check(&self, quantity: impl Into<String>, allowed: f64, source: &'static str) -> Check {
+        Check {
+            quantity: quantity.into(),
+            source,
+            points: self.count,
+            worst: self.error,
+            worst_at: self.label.clone(),
+            allowed,
+        }
     }
 }

@@ -88,23 +88,6 @@ impl HourWindow {
         inside(second_of_day) || inside(second_of_day + SECONDS_PER_DAY)
     }
 
-    /// Time until the window next opens or closes, s; infinite for the whole day.
-    ///
-    /// * `time_s` — seconds since midnight of any day; the day is taken off
-    #[must_use]
-    pub fn seconds_to_edge(&self, time_s: f64) -> f64 {
-        if self.length_s() >= SECONDS_PER_DAY {
-            return f64::INFINITY;
-        }
-        let second_of_day = time_s - SECONDS_PER_DAY * (time_s / SECONDS_PER_DAY).floor();
-        [self.from_s, self.until_s]
-            .into_iter()
-            .flat_map(|edge_s| [edge_s - SECONDS_PER_DAY, edge_s, edge_s + SECONDS_PER_DAY])
-            .map(|edge_s| edge_s - second_of_day)
-            .filter(|wait_s| *wait_s > 0.0)
-            .fold(f64::INFINITY, f64::min)
-    }
-
     /// The share of the step `[time_s, time_s + step_s)` that lies inside the window, 0…1.
     ///
     /// Share = (F(t + Δt) − F(t)) / Δt, with F(t) the seconds inside the window up to t.
@@ -135,15 +118,6 @@ mod tests {
 
     fn window(from_hour: f64, until_hour: f64) -> HourWindow {
         HourWindow::new(from_hour, until_hour).unwrap()
-    }
-
-    #[test]
-    fn the_next_edge_is_found_across_midnight() {
-        let night = window(22.0, 7.0);
-        assert_eq!(night.seconds_to_edge(21.0 * 3600.0), 3600.0);
-        assert_eq!(night.seconds_to_edge(22.0 * 3600.0), 9.0 * 3600.0);
-        assert_eq!(night.seconds_to_edge(30.0 * 3600.0), 3600.0);
-        assert_eq!(HourWindow::WHOLE_DAY.seconds_to_edge(5.0), f64::INFINITY);
     }
 
     #[test]

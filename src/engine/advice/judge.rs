@@ -14,6 +14,9 @@ pub(super) const TOLERANCE_K: f64 = 0.05;
 
 pub(super) const HOURS_PER_DAY: f64 = 24.0;
 
+/// Charge above the lowest allowed at which a bank counts as empty, share.
+const CHARGE_ROUNDING: f64 = 1e-3;
+
 /// Judges a run, beside the same without a cooler.
 ///
 /// A window is missed where the felt temperature lies more than 0.05 K above its limit, or the relative humidity above its own;
@@ -31,7 +34,7 @@ pub fn judge(document: &ScenarioDocument, with: &Results, without: &Results) -> 
         .filter(|(_, window)| window.needed_for != NeededFor::Nobody)
         .flat_map(|(slot, window)| occurrences(document, slot, window, with, without))
         .collect();
-    windows.sort_by(|one, other| one.from_h.total_cmp(&other.from_h));
+    windows.sort_unstable_by(|one, other| one.from_h.total_cmp(&other.from_h));
     let first_missed = first_missed(&windows);
     let bank = bank(document, with);
     Verdict {
@@ -125,7 +128,7 @@ fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
             excess.worst_at_h = from_h;
         }
         let over_k = felt_c - window.highest_felt_c;
-        let humid = series.relative_humidity[index] > window.highest_relative_humidity;
+        let humid = is_too_humid(window, series.relative_humidity[index]);
         if over_k <= TOLERANCE_K && !humid {
             excess.last_met = Some(index);
             continue;
@@ -135,6 +138,11 @@ fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
         excess.degree_hours_k_h += over_k.max(0.0) * (until_h - from_h);
     }
     excess
+}
+
+/// A limit of 1 asks nothing, though the model's air, which forms no fog, may for a while hold more than saturation.
+fn is_too_humid(window: &NeedWindow, relative_humidity: f64) -> bool {
+    window.highest_relative_humidity < 1.0 && relative_humidity > window.highest_relative_humidity
 }
 
 /// Part of a window for which a sample stands, h: from its time until the next one's. The sample at the very end of the window
@@ -198,7 +206,7 @@ fn bank(document: &ScenarioDocument, with: &Results) -> BankVerdict {
         lowest_at_h: series.time_h.get(lowest_at).copied().unwrap_or_default(),
         end_state_of_charge: series.state_of_charge.last().copied().unwrap_or_default(),
         below_reserve_at_h: with.below_reserve_at_h,
-        lasts_h: lasts_h(document, series),
+        lasts_h: lasts_h(document, with),
         days_looked: DAYS_LOOKED,
         plain_division_h: (running_a > 0.0).then(|| usable_ah(document) / running_a),
         cooler_running_a: running_a,
@@ -229,19 +237,13 @@ fn running_current_a(document: &ScenarioDocument, with: &Results) -> f64 {
 
 /// Hours until the bank is at its lowest charge: within the run if it gets there, else by letting the charge of the last day
 /// repeat, each day lower by what that day lost.
-fn lasts_h(document: &ScenarioDocument, series: &Series) -> Option<f64> {
+fn lasts_h(document: &ScenarioDocument, with: &Results) -> Option<f64> {
+    let series = &with.series;
     let start_h = series.time_h.first().copied()?;
-    let end_h = series.time_h.last().copied()?;
-    let floor = document.battery.least_state_of_charge + 1e-3;
-    let reach = |from_h: f64, drop: f64| {
-        let index = (0..series.time_h.len()).find(|index| {
-            series.time_h[*index] >= from_h && series.state_of_charge[*index] - drop <= floor
-        });
-        index.map(|index| series.time_h[index] - start_h)
-    };
-    if let Some(hours) = reach(start_h, 0.0) {
-        return Some(hours);
+    if let Some(emptied_at_h) = with.emptied_at_h {
+        return Some(emptied_at_h - start_h);
     }
+    let end_h = series.time_h.last().copied()?;
     let last_day_h = end_h - HOURS_PER_DAY;
     let begin = series
         .time_h
@@ -251,9 +253,12 @@ fn lasts_h(document: &ScenarioDocument, series: &Series) -> Option<f64> {
     if lost <= 0.0 {
         return None;
     }
+    let floor = document.battery.least_state_of_charge + CHARGE_ROUNDING;
     (1..=DAYS_LOOKED).find_map(|day| {
         let days = f64::from(day);
-        reach(last_day_h, lost * days).map(|hours| hours + HOURS_PER_DAY * days)
+        let index = (begin..series.time_h.len())
+            .find(|index| series.state_of_charge[*index] - lost * days <= floor)?;
+        Some(series.time_h[index] - start_h + HOURS_PER_DAY * days)
     })
 }
 
@@ -300,5 +305,23 @@ mod tests {
         let run = falling();
         let verdict = judge_window(&document, 0, window, (12.05, 13.0), &run, &run);
         assert!((verdict.missed_h - (1.0 / 12.0 - 0.05)).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_bank_that_was_empty_between_two_samples_lasted_until_then() {
+        let document = example();
+        let mut run = falling();
+        run.emptied_at_h = Some(12.03);
+        let hours = lasts_h(&document, &run).unwrap();
+        assert!((hours - 0.03).abs() < 1e-12);
+    }
+
+    #[test]
+    fn fog_does_not_miss_a_window_that_asks_nothing_of_humidity() {
+        let mut window = example().need.windows[0].clone();
+        window.highest_relative_humidity = 1.0;
+        assert!(!is_too_humid(&window, 1.05));
+        window.highest_relative_humidity = 0.6;
+        assert!(is_too_humid(&window, 0.61));
     }
 }

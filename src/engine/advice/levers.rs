@@ -134,7 +134,7 @@ pub fn levers(scenario: &Scenario) -> Result<Vec<LeverEffect>, BuildError> {
             effects.push(effect(lever, &before, &verdict_of(&changed)?));
         }
     }
-    effects.sort_by(|one, other| {
+    effects.sort_unstable_by(|one, other| {
         one.degree_hours_change_k_h
             .total_cmp(&other.degree_hours_change_k_h)
             .then(

@@ -5,22 +5,22 @@ use super::chain::NODES;
 use super::description::{LANES, Outside};
 use super::network::Cabin;
 use super::star::linear_radiation_w_m2_k;
+use super::strip::{Strip, StripMatrix, WIDTH};
 use crate::air;
 use crate::envelope::convection::{WindTerm, inside_w_m2_k, moving_air_term, natural_w_m2_k};
 
 /// A row of the lanes.
 pub(super) type Lanes = [f64; LANES];
 
+/// Strips of lanes.
+pub(super) const STRIPS: usize = LANES / WIDTH;
+
 /// Everything that is frozen in an interval.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Coefficients {
     pub(super) step_s: f64,
-    pub(super) carry: [Lanes; NODES],
-    pub(super) feed: [Lanes; NODES],
-    pub(super) back: [Lanes; NODES],
-    pub(super) inverse_diagonal: [Lanes; NODES],
-    pub(super) outer_source: Lanes,
-    pub(super) inner_source: Lanes,
+    pub(super) theta: f64,
+    pub(super) matrix: [StripMatrix; STRIPS],
     pub(super) to_air: Lanes,
     pub(super) to_star: Lanes,
     pub(super) outer_conductance: Lanes,
@@ -52,7 +52,7 @@ impl Cabin {
                 self.wind_speed[lane] = speed_m_s;
                 self.wind[lane] = WindTerm::at(speed_m_s);
             }
-            let side = wind_side(
+            let place = wind_side(
                 element.facing_up_cosine,
                 element.azimuth_deg,
                 boundary.wind_from_deg,
@@ -62,11 +62,11 @@ impl Cabin {
                 Outside::Underside | Outside::Nothing => boundary.shaded_ground_c,
             };
             let (conductance, forcing) = self.faces[lane].exchange(
-                self.temperature[0][lane],
+                self.node_c(0, lane),
                 boundary,
                 ground_c,
                 &self.wind[lane],
-                side,
+                place,
             );
             let now = &mut self.now;
             now.outer_conductance[lane] = conductance * element.area_m2;
@@ -79,7 +79,7 @@ impl Cabin {
         let moving = moving_air_term(boundary.stirred_m3_s, self.air_volume_m3);
         let transmitted_w: f64 = boundary.sun.iter().map(|sun| sun.transmitted_w).sum();
         for (lane, element) in self.elements.iter().enumerate() {
-            let surface_c = self.temperature[NODES - 1][lane];
+            let surface_c = self.node_c(NODES - 1, lane);
             let natural = natural_w_m2_k(surface_c - self.air_c, -element.facing_up_cosine);
             let now = &mut self.now;
             now.to_air[lane] = element.area_m2 * inside_w_m2_k(natural, moving, self.facing[lane]);
@@ -131,16 +131,19 @@ impl Cabin {
     /// Mass-transfer conductance of inner faces below the dew point by the Lewis relation k = h A/cp, and the sum of k times
     /// the saturated humidity ratio at each face.
     fn condensing(&self, heat_capacity_j_kg_k: f64) -> (f64, f64) {
-        let inner = &self.temperature[NODES - 1][..self.elements.len()];
-        let coldest_c = inner.iter().copied().fold(f64::INFINITY, f64::min);
+        let count = self.elements.len();
+        let coldest_c = (0..count)
+            .map(|lane| self.node_c(NODES - 1, lane))
+            .fold(f64::INFINITY, f64::min);
         let humidity_ratio = self.moisture.humidity_ratio;
         if humidity_ratio <= air::saturation_humidity_ratio(coldest_c, self.pressure_pa) {
             return (0.0, 0.0);
         }
         let mut sum_kg_s = 0.0;
         let mut towards_kg_s = 0.0;
-        for (lane, surface_c) in inner.iter().enumerate() {
-            let saturated = air::saturation_humidity_ratio(*surface_c, self.pressure_pa);
+        for lane in 0..count {
+            let surface_c = self.node_c(NODES - 1, lane);
+            let saturated = air::saturation_humidity_ratio(surface_c, self.pressure_pa);
             if humidity_ratio > saturated {
                 let conductance_kg_s = self.now.to_air[lane] / heat_capacity_j_kg_k;
                 sum_kg_s += conductance_kg_s;
@@ -152,34 +155,49 @@ impl Cabin {
 
     /// Eliminates each chain from its outer to its inner node, then inverts what is left: air and star.
     pub(super) fn factor(&mut self, per_s: f64) {
-        let (now, capacity, conductance) = (&mut self.now, &self.capacity, &self.conductance);
-        let mut inward = now.outer_conductance;
-        let mut taken = [0.0; LANES];
+        for strip in 0..STRIPS {
+            let lanes: [usize; WIDTH] = std::array::from_fn(|place| strip * WIDTH + place);
+            self.factor_strip(strip, lanes, per_s);
+        }
+        self.now.air_carry = self.now.air_capacity_j_k * per_s;
+        self.now.inverse = self.now.core_inverse();
+    }
+
+    fn factor_strip(&mut self, strip: usize, lanes: [usize; WIDTH], per_s: f64) {
+        let now = &mut self.now;
+        let mut matrix = StripMatrix {
+            to_air: lanes.map(|lane| now.to_air[lane]),
+            to_star: lanes.map(|lane| now.to_star[lane]),
+            ..StripMatrix::default()
+        };
+        let mut inward = lanes.map(|lane| now.outer_conductance[lane]);
+        let mut taken = Strip::default();
         for node in 0..NODES {
-            for lane in 0..LANES {
-                let carried = capacity[node][lane] * per_s;
-                let onward = if node + 1 < NODES {
-                    conductance[node][lane]
+            for (place, lane) in lanes.into_iter().enumerate() {
+                let carried = self.capacity[node][lane] * per_s;
+                let onward = if node < NODES - 1 {
+                    self.conductance[node][lane]
                 } else {
-                    now.to_air[lane] + now.to_star[lane]
+                    matrix.to_air[place] + matrix.to_star[place]
                 };
-                let inverse = 1.0 / (carried + onward + inward[lane] - taken[lane]);
+                let inverse = 1.0 / (carried + onward + inward[place] - taken[place]);
                 let back = onward * inverse;
-                now.carry[node][lane] = carried * inverse;
-                now.feed[node][lane] = inward[lane] * inverse;
-                now.back[node][lane] = back;
-                now.inverse_diagonal[node][lane] = inverse;
-                inward[lane] = onward;
-                taken[lane] = onward * back;
+                matrix.carry[node][place] = carried * inverse;
+                matrix.feed[node][place] = inward[place] * inverse;
+                matrix.back[node][place] = back;
+                if node == 0 {
+                    let source_w = now.outer_forcing[lane] + now.outer_sun[lane];
+                    matrix.outer_source[place] = inverse * source_w;
+                }
+                matrix.inverse_inner[place] = inverse;
+                inward[place] = onward;
+                taken[place] = onward * back;
             }
         }
-        for lane in 0..LANES {
-            now.outer_source[lane] =
-                now.inverse_diagonal[0][lane] * (now.outer_forcing[lane] + now.outer_sun[lane]);
-            now.inner_source[lane] = now.inverse_diagonal[NODES - 1][lane] * now.inner_sun[lane];
+        for (place, lane) in lanes.into_iter().enumerate() {
+            matrix.inner_source[place] = matrix.inverse_inner[place] * now.inner_sun[lane];
         }
-        now.air_carry = now.air_capacity_j_k * per_s;
-        now.inverse = now.core_inverse();
+        now.matrix[strip] = matrix;
     }
 }
 
@@ -191,7 +209,7 @@ impl Coefficients {
             let (a, s, inverse) = (
                 self.to_air[lane],
                 self.to_star[lane],
-                self.inverse_diagonal[NODES - 1][lane],
+                self.matrix[lane / WIDTH].inverse_inner[lane % WIDTH],
             );
             air += a - a * a * inverse;
             star += s - s * s * inverse;

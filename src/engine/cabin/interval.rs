@@ -1,17 +1,14 @@
 //! Sums over the steps of an interval, and the ledger that they make.
 
 use super::chain::NODES;
-use super::coefficients::Lanes;
 use super::ledger::Ledger;
 use super::network::Cabin;
+use super::strip::WIDTH;
 
 /// Sums over the steps of an interval, temperatures (°C) weighted by time (s).
 #[derive(Clone, Debug, Default)]
 pub(super) struct Sums {
     pub(super) seconds: f64,
-    pub(super) outer: Lanes,
-    pub(super) beneath: Lanes,
-    pub(super) inner: Lanes,
     pub(super) air: f64,
     pub(super) star: f64,
     pub(super) gains_j: f64,
@@ -36,6 +33,9 @@ impl Cabin {
         ledger.add(&interval);
         (self.chains_energy_j, self.inner_energy_j) = (chains_j, inner_j);
         self.sums = Sums::default();
+        for chain in &mut self.chains {
+            chain.clear_sums();
+        }
     }
 
     /// Energy of all nodes of the chains and of their inner nodes alone, J above 0 °C.
@@ -44,9 +44,9 @@ impl Cabin {
         let mut inner_j = 0.0;
         for lane in 0..self.elements.len() {
             for node in 0..NODES {
-                all_j += self.capacity[node][lane] * self.temperature[node][lane];
+                all_j += self.capacity[node][lane] * self.node_c(node, lane);
             }
-            inner_j += self.capacity[NODES - 1][lane] * self.temperature[NODES - 1][lane];
+            inner_j += self.capacity[NODES - 1][lane] * self.node_c(NODES - 1, lane);
         }
         (all_j, inner_j)
     }
@@ -56,13 +56,16 @@ impl Cabin {
         let (now, sums) = (&self.now, &self.sums);
         let mut ledger = Ledger::default();
         for lane in 0..self.elements.len() {
+            let (chain, place) = (&self.chains[lane / WIDTH], lane % WIDTH);
+            let outer_c_s = chain.outer_sum[place];
+            let beneath_c_s = chain.beneath_sum[place];
+            let inner_c_s = chain.inner_sum[place];
             let outside_j = now.outer_forcing[lane] * sums.seconds
-                - now.outer_conductance[lane] * sums.outer[lane]
+                - now.outer_conductance[lane] * outer_c_s
                 + now.outer_sun[lane] * sums.seconds;
-            let conducted_j =
-                self.conductance[NODES - 2][lane] * (sums.beneath[lane] - sums.inner[lane]);
-            let to_cabin_j = now.to_air[lane] * (sums.inner[lane] - sums.air)
-                + now.to_star[lane] * (sums.inner[lane] - sums.star);
+            let conducted_j = self.conductance[NODES - 2][lane] * (beneath_c_s - inner_c_s);
+            let to_cabin_j = now.to_air[lane] * (inner_c_s - sums.air)
+                + now.to_star[lane] * (inner_c_s - sums.star);
             let sun_j = now.inner_sun[lane] * sums.seconds;
             ledger.conducted_j[lane] = conducted_j;
             ledger.outside_j += outside_j;

@@ -4,7 +4,7 @@
 //! Each chain meets the outdoors at node 0 (sun, convection, longwave to sky, air and ground) and the cabin at node 4
 //! (convection to the air, longwave to the star, sun that came through glass). Within an interval of about a minute the
 //! coefficients are frozen, the network is linear, and its matrix is factored once; a step is then a substitution without
-//! division. Steps use the θ-method with θ = 0.55: the state at t + θΔt is solved implicitly, every flow is taken there, and
+//! division. Steps use the θ-method with θ = 0.55 (1 in steps beyond a minute): the state at t + θΔt is solved implicitly, every flow is taken there, and
 //! the state at t + Δt follows by extrapolation. That is stable at any step, nearly of second order, and it conserves energy
 //! to rounding because both ends of a path see the same flow.
 //!
@@ -22,6 +22,7 @@ mod ledger;
 mod moisture;
 mod network;
 mod star;
+mod strip;
 
 pub use boundary::{AirExchange, Boundary, LaneSun};
 pub use chain::{Chain, Layer};

@@ -4,8 +4,6 @@
 //! taken from later in the step, θ = 1 − 1/z with z = (ṁ + Σk) Δt/M: the least at which the node never swings past the
 //! humidity that it is drawn to. An extrapolation that swings past could leave less water than none.
 
-use super::network::THETA;
-
 /// The moisture node.
 ///
 /// Furniture's hygroscopic storage is taken as a multiple of the air's own (effective-capacitance form, as in whole-building
@@ -48,11 +46,11 @@ impl Moisture {
         self.condensing_towards_kg_s = condensing_towards_kg_s;
     }
 
-    /// Length of the steps that follow, s.
-    pub(super) fn set_step(&mut self, step_s: f64) {
+    /// Length of the steps that follow, s, and the least weight of their end.
+    pub(super) fn set_step(&mut self, step_s: f64, theta: f64) {
         let drawn_kg_s = self.exchange_kg_s + self.condensing_kg_s;
         self.step_s = step_s;
-        self.theta = THETA.max(1.0 - self.capacity_kg / (drawn_kg_s * step_s));
+        self.theta = theta.max(1.0 - self.capacity_kg / (drawn_kg_s * step_s));
         self.mass_over_step_kg_s = self.capacity_kg / (self.theta * step_s);
     }
 
@@ -100,7 +98,7 @@ mod tests {
             ..Moisture::default()
         };
         node.set(0.0, 0.02, 0.0, 0.0);
-        node.set_step(10.0);
+        node.set_step(10.0, 0.55);
         for _ in 0..360 {
             node.step(0.0, 0.0, 0.0);
         }
@@ -116,7 +114,7 @@ mod tests {
             ..Moisture::default()
         };
         node.set(0.01, 0.010, 0.0, 0.0);
-        node.set_step(60.0);
+        node.set_step(60.0, 0.55);
         for _ in 0..2_000 {
             node.step(0.000_05, 0.0, 0.0);
         }
@@ -131,7 +129,7 @@ mod tests {
             ..Moisture::default()
         };
         node.set(0.001, 0.02, 0.0, 0.0);
-        node.set_step(300.0);
+        node.set_step(300.0, 0.55);
         for _ in 0..50 {
             node.step(0.0, 1.0, 0.008);
         }
@@ -147,7 +145,7 @@ mod tests {
             ..Moisture::default()
         };
         node.set(15.0, 0.001, 0.0, 0.0);
-        node.set_step(10.0);
+        node.set_step(10.0, 0.55);
         let mut net_kg = 0.0;
         for _ in 0..6 {
             let before = node.humidity_ratio;

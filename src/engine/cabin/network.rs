@@ -2,18 +2,32 @@
 
 use super::boundary::{Boundary, OuterFace};
 use super::chain::{Chain, NODES};
-use super::coefficients::{Coefficients, Lanes};
+use super::coefficients::{Coefficients, Lanes, STRIPS};
 use super::description::{CabinDescription, CabinError, Element, LANES, Outside, Part};
 use super::flows::{Extraction, Forecast, Gains, StepResult};
 use super::interval::Sums;
 use super::moisture::Moisture;
 use super::star::star_resistances;
+use super::strip::{Given, Implicit, StripState, WIDTH};
 use crate::envelope::convection::{
     Facing, ROUGHNESS_SMOOTH, ROUGHNESS_VERY_SMOOTH, WindProfile, WindTerm,
 };
 
-/// Weight of the step's end; above one half, so that stiff nodes settle at any step.
-pub(super) const THETA: f64 = 0.55;
+/// Weight of the step's end: a little above one half, which is nearly of second order and stable at any step.
+const THETA: f64 = 0.55;
+
+/// Longest step taken with that weight, s. In longer ones it would let the air swing about its balance for many steps; they are
+/// taken wholly from their end, which cannot.
+const THETA_STEP_LONGEST_S: f64 = 60.0;
+
+/// Weight of the end of a step of a length, s.
+fn theta_of(step_s: f64) -> f64 {
+    if step_s > THETA_STEP_LONGEST_S {
+        1.0
+    } else {
+        THETA
+    }
+}
 
 /// The built network with its state.
 #[derive(Clone, Debug)]
@@ -30,9 +44,10 @@ pub struct Cabin {
     pub(super) moisture_factor: f64,
     pub(super) capacity: [Lanes; NODES],
     pub(super) conductance: [Lanes; NODES - 1],
-    pub(super) temperature: [Lanes; NODES],
-    pub(super) eliminated: [Lanes; NODES],
+    pub(super) chains: [StripState; STRIPS],
     pub(super) is_eliminated: bool,
+    /// What the eliminated chains give to air and star, W.
+    pub(super) given_w: [f64; 2],
     pub(super) is_factored: bool,
     pub(super) air_c: f64,
     pub(super) star_c: f64,
@@ -71,9 +86,9 @@ impl Cabin {
             moisture_factor: description.furnishing_moisture_factor.max(0.0),
             capacity: [[1.0; LANES]; NODES],
             conductance: [[1.0; LANES]; NODES - 1],
-            temperature: [[temperature_c; LANES]; NODES],
-            eliminated: [[0.0; LANES]; NODES],
+            chains: std::array::from_fn(|_| StripState::at(temperature_c)),
             is_eliminated: false,
+            given_w: [0.0; 2],
             is_factored: false,
             air_c: temperature_c,
             star_c: temperature_c,
@@ -111,10 +126,16 @@ impl Cabin {
         let sum: f64 = capacities.iter().sum();
         let weighted: f64 = capacities
             .iter()
-            .zip(&self.temperature)
-            .map(|(capacity, row)| capacity * row[element])
+            .enumerate()
+            .map(|(node, capacity)| capacity * self.node_c(node, element))
             .sum();
         Some(weighted / sum)
+    }
+
+    /// Temperature of a node of a lane, °C.
+    #[inline]
+    pub(super) fn node_c(&self, node: usize, lane: usize) -> f64 {
+        self.chains[lane / WIDTH].temperature[node][lane % WIDTH]
     }
 
     /// Humidity ratio of the air, kg/kg.
@@ -126,13 +147,13 @@ impl Cabin {
     /// Temperature of an element's outer face, °C; none if there is no such element.
     #[must_use]
     pub fn outer_face_c(&self, element: usize) -> Option<f64> {
-        (element < self.elements.len()).then(|| self.temperature[0][element])
+        (element < self.elements.len()).then(|| self.node_c(0, element))
     }
 
     /// Temperature of an element's inner face, °C; none if there is no such element.
     #[must_use]
     pub fn inner_face_c(&self, element: usize) -> Option<f64> {
-        (element < self.elements.len()).then(|| self.temperature[NODES - 1][element])
+        (element < self.elements.len()).then(|| self.node_c(NODES - 1, element))
     }
 
     /// The elements in the order of the lanes.
@@ -168,10 +189,11 @@ impl Cabin {
             return;
         }
         self.is_factored = true;
-        self.now.step_s = step_s;
+        let theta = theta_of(step_s);
+        (self.now.step_s, self.now.theta) = (step_s, theta);
         self.is_eliminated = false;
-        self.moisture.set_step(step_s);
-        self.factor(1.0 / (THETA * step_s));
+        self.moisture.set_step(step_s, theta);
+        self.factor(1.0 / (theta * step_s));
     }
 
     /// Looks ahead to the end of the next step, so that a control that follows the temperature can be solved with it.
@@ -179,8 +201,8 @@ impl Cabin {
         self.eliminate();
         let (untouched_c, _, _) = self.solve_core(gains, &Extraction::NONE);
         Forecast {
-            air_c: self.air_c + (untouched_c - self.air_c) / THETA,
-            fall_k_per_w: self.now.inverse[0][0] / THETA,
+            air_c: self.air_c + (untouched_c - self.air_c) / self.now.theta,
+            fall_k_per_w: self.now.inverse[0][0] / self.now.theta,
         }
     }
 
@@ -188,8 +210,7 @@ impl Cabin {
     pub fn step(&mut self, gains: &Gains, extraction: &Extraction) -> StepResult {
         self.eliminate();
         let (air, star, extracted_w) = self.solve_core(gains, extraction);
-        self.substitute(air, star);
-        self.is_eliminated = false;
+        self.advance_chains(air, star);
         self.advance_core(air, star);
         let water = self.moisture.step(
             gains.moisture_kg_s,
@@ -244,44 +265,33 @@ impl Cabin {
         self.star_resistance[..resistances.len()].copy_from_slice(&resistances);
     }
 
-    /// Eliminates the chains for the coming step, unless a forecast has done it already.
+    /// Eliminates the chains for the coming step, unless the step before has done it already.
     fn eliminate(&mut self) {
         if self.is_eliminated {
             return;
         }
         self.is_eliminated = true;
-        let (now, old, forward) = (&self.now, &self.temperature, &mut self.eliminated);
-        for lane in 0..LANES {
-            forward[0][lane] = now.carry[0][lane] * old[0][lane] + now.outer_source[lane];
+        let mut given = Given::default();
+        for (state, matrix) in self.chains.iter_mut().zip(&self.now.matrix) {
+            accumulate(&mut given, state.eliminate(matrix));
         }
-        for node in 1..NODES {
-            for lane in 0..LANES {
-                forward[node][lane] = now.carry[node][lane] * old[node][lane]
-                    + now.feed[node][lane] * forward[node - 1][lane];
-            }
-        }
-        accumulate(&mut forward[NODES - 1], &now.inner_source, 1.0);
+        self.given_w = given.map(|strip| strip.iter().sum());
     }
 
     /// Air and star at the implicit instant, and the heat taken out.
     fn solve_core(&self, gains: &Gains, extraction: &Extraction) -> (f64, f64, f64) {
         let now = &self.now;
-        let (mut to_air, mut to_star) = (0.0, 0.0);
-        for (lane, inner) in self.eliminated[NODES - 1].iter().enumerate() {
-            to_air += now.to_air[lane] * inner;
-            to_star += now.to_star[lane] * inner;
-        }
         let right = [
             now.air_carry * self.air_c
-                + to_air
+                + self.given_w[0]
                 + now.exchange_w_k * now.outdoor_c
                 + gains.convective_w
                 + self.condensation_w,
-            to_star + gains.radiant_w,
+            self.given_w[1] + gains.radiant_w,
         ];
         let solve = |row: &[f64; 2]| row[0] * right[0] + row[1] * right[1];
         let untouched_c = solve(&now.inverse[0]);
-        let least_c = self.air_c + THETA * (extraction.least_c - self.air_c);
+        let least_c = self.air_c + now.theta * (extraction.least_c - self.air_c);
         let most_w = ((untouched_c - least_c) / now.inverse[0][0]).max(0.0);
         let extracted_w = extraction.sensible_w.min(most_w);
         (
@@ -291,33 +301,23 @@ impl Cabin {
         )
     }
 
-    fn substitute(&mut self, air_c: f64, star_c: f64) {
-        let (now, sums, eliminated) = (&self.now, &mut self.sums, &self.eliminated);
-        let step_s = now.step_s;
-        let mut implicit = [0.0; LANES];
-        for lane in 0..LANES {
-            let from_cabin = now.to_air[lane] * air_c + now.to_star[lane] * star_c;
-            let value =
-                eliminated[NODES - 1][lane] + now.inverse_diagonal[NODES - 1][lane] * from_cabin;
-            implicit[lane] = value;
-            sums.inner[lane] += value * step_s;
-            advance(&mut self.temperature[NODES - 1][lane], value);
+    /// Takes the step in the chains.
+    fn advance_chains(&mut self, air_c: f64, star_c: f64) {
+        let implicit = Implicit {
+            air_c,
+            star_c,
+            step_s: self.now.step_s,
+            per_theta: 1.0 / self.now.theta,
+        };
+        let mut given = Given::default();
+        for (state, matrix) in self.chains.iter_mut().zip(&self.now.matrix) {
+            accumulate(&mut given, state.advance(matrix, &implicit));
         }
-        for node in (0..NODES - 1).rev() {
-            for lane in 0..LANES {
-                let value = eliminated[node][lane] + now.back[node][lane] * implicit[lane];
-                implicit[lane] = value;
-                advance(&mut self.temperature[node][lane], value);
-            }
-            if node == NODES - 2 {
-                accumulate(&mut sums.beneath, &implicit, step_s);
-            }
-        }
-        accumulate(&mut sums.outer, &implicit, step_s);
+        self.given_w = given.map(|strip| strip.iter().sum());
     }
 
     fn advance_core(&mut self, air_c: f64, star_c: f64) {
-        let air_change_k = (air_c - self.air_c) / THETA;
+        let air_change_k = (air_c - self.air_c) / self.now.theta;
         self.air_c += air_change_k;
         self.star_c = star_c;
         let sums = &mut self.sums;
@@ -329,15 +329,11 @@ impl Cabin {
     }
 }
 
-/// From the implicit instant to the end of the step.
 #[inline]
-fn advance(old: &mut f64, implicit: f64) {
-    *old += (implicit - *old) * (1.0 / THETA);
-}
-
-#[inline]
-fn accumulate(sums: &mut Lanes, row: &Lanes, weight: f64) {
-    for (sum, value) in sums.iter_mut().zip(row) {
-        *sum += value * weight;
+fn accumulate(sum: &mut Given, addend: Given) {
+    for (sum, addend) in sum.iter_mut().zip(addend) {
+        for (sum, addend) in sum.iter_mut().zip(addend) {
+            *sum += addend;
+        }
     }
 }

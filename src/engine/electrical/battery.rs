@@ -85,12 +85,17 @@ pub struct Bank {
     cell: &'static CellProperties,
     cells: f64,
     full_charge_ah: f64,
+    /// Grid intervals for each ampere-hour.
+    grid_per_ah: f64,
     rated_current_a: f64,
     /// Open-circuit voltage of the bank on the grid, V.
     open_circuit_v: [f64; GRID_INTERVALS + 1],
     /// Integral of the open-circuit voltage over the state of charge, from empty, V.
     open_circuit_integral_v: [f64; GRID_INTERVALS + 1],
 }
+
+/// The grid interval that holds the state of charge, and the share of it below.
+type GridPosition = (usize, f64);
 
 /// Where the bank stands on its open-circuit curve.
 struct OperatingPoint {
@@ -129,6 +134,7 @@ impl Bank {
             cell,
             cells,
             full_charge_ah,
+            grid_per_ah: GRID_INTERVALS as f64 / full_charge_ah,
             rated_current_a: full_charge_ah / cell.rated_discharge_time_h,
             open_circuit_v,
             open_circuit_integral_v,
@@ -158,13 +164,16 @@ impl Bank {
     /// Terminal voltage at rest, V.
     #[must_use]
     pub fn open_circuit_voltage_v(&self, state: &BankState) -> f64 {
-        self.on_grid(state).0
+        self.on_grid(self.grid_position(state)).0
     }
 
     /// Energy above empty: open-circuit voltage integrated over charge, Wh.
     #[must_use]
     pub fn stored_energy_wh(&self, state: &BankState) -> f64 {
-        let (index, fraction) = self.grid_position(state);
+        self.stored_energy_at_wh(self.grid_position(state))
+    }
+
+    fn stored_energy_at_wh(&self, (index, fraction): GridPosition) -> f64 {
         let (low_v, high_v) = (self.open_circuit_v[index], self.open_circuit_v[index + 1]);
         let partial_v = fraction * (low_v + 0.5 * fraction * (high_v - low_v));
         let integral_v = self.open_circuit_integral_v[index] + partial_v / GRID_INTERVALS as f64;
@@ -236,7 +245,8 @@ impl Bank {
         power_demand_w: f64,
         conditions: &BankConditions,
     ) -> BankStep {
-        let (open_circuit_v, slope_v_per_ah) = self.on_grid(state);
+        let position = self.grid_position(state);
+        let (open_circuit_v, slope_v_per_ah) = self.on_grid(position);
         if power_demand_w == 0.0 {
             return BankStep {
                 current_a: 0.0,
@@ -252,7 +262,7 @@ impl Bank {
             resistance_ohm: conditions.resistance_ohm,
             step_h: step_s / SECONDS_PER_HOUR,
         };
-        let stored_before_wh = self.stored_energy_wh(state);
+        let stored_before_wh = self.stored_energy_at_wh(position);
         let (current_a, terminal_voltage_v, limited_by) = if power_demand_w < 0.0 {
             self.discharge(state, &point, -power_demand_w, conditions)
         } else {
@@ -282,14 +292,12 @@ impl Bank {
         let usable_ah = (state.charge_ah - conditions.floor_charge_ah).max(0.0);
         let (mut current_a, mut limit) = least(
             current_for_power_a(point.open_circuit_v, -resistance_ohm, power_w),
-            &[
-                (self.input.max_discharge_a, BankLimit::DischargeCurrent),
-                (
-                    (point.open_circuit_v - least_v) / resistance_ohm,
-                    BankLimit::DischargeVoltage,
-                ),
-            ],
+            &[(self.input.max_discharge_a, BankLimit::DischargeCurrent)],
         );
+        if point.open_circuit_v - current_a * resistance_ohm < least_v {
+            current_a = (point.open_circuit_v - least_v) / resistance_ohm;
+            limit = Some(BankLimit::DischargeVoltage);
+        }
         let mut drawn_ah = self.rate_at_current_a(current_a) * point.step_h;
         if drawn_ah > usable_ah {
             drawn_ah = usable_ah;
@@ -367,17 +375,14 @@ impl Bank {
     }
 
     /// Open-circuit voltage, V, and its rise with charge, V/Ah.
-    fn on_grid(&self, state: &BankState) -> (f64, f64) {
-        let (index, fraction) = self.grid_position(state);
+    fn on_grid(&self, (index, fraction): GridPosition) -> (f64, f64) {
         let rise_v = self.open_circuit_v[index + 1] - self.open_circuit_v[index];
         let voltage_v = self.open_circuit_v[index] + fraction * rise_v;
-        let slope_v_per_ah = rise_v * GRID_INTERVALS as f64 / self.full_charge_ah;
-        (voltage_v, slope_v_per_ah)
+        (voltage_v, rise_v * self.grid_per_ah)
     }
 
-    /// The grid interval that holds the state of charge, and the share of it below.
-    fn grid_position(&self, state: &BankState) -> (usize, f64) {
-        let position = self.state_of_charge(state) * GRID_INTERVALS as f64;
+    fn grid_position(&self, state: &BankState) -> GridPosition {
+        let position = state.charge_ah * self.grid_per_ah;
         let index = (position as usize).min(GRID_INTERVALS - 1);
         (index, position - index as f64)
     }

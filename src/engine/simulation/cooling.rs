@@ -121,13 +121,6 @@ impl Cooling {
             .is_some_and(|unit| unit.hours.contains(clock_s));
     }
 
-    /// Time until the cooler's hours next begin or end, s.
-    pub(super) fn seconds_to_edge(&self, clock_s: f64) -> f64 {
-        self.unit
-            .as_ref()
-            .map_or(f64::INFINITY, |unit| unit.hours.seconds_to_edge(clock_s))
-    }
-
     /// Breaks for good.
     pub(super) fn fail(&mut self) {
         self.unit = None;
@@ -253,7 +246,11 @@ impl Cooling {
             return CoolerStep::NONE;
         };
         let mut lag = unit.lag;
-        let started_up = lag.advance(step_s, 1.0);
+        let started_up = if may_run {
+            lag.advance(step_s, 1.0)
+        } else {
+            0.0
+        };
         let cabin_c = unit.controlled_c(air, started_up);
         let mut command = unit
             .thermostat

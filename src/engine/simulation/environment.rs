@@ -94,7 +94,7 @@ fn outdoors(
         utc_offset_h: place.utc_offset_h,
     };
     let path = SunPath::new(&site, day.date, day.days as u32 + 1)?;
-    let weather = Weather::HotDay(HotDay::new(HotDayInput {
+    let weather = Weather::HotDay(Box::new(HotDay::new(HotDayInput {
         high_c: day.high_c,
         low_c: day.low_c,
         dew_point_c: day.dew_point_c,
@@ -104,7 +104,7 @@ fn outdoors(
         linke_turbidity: day.linke_turbidity,
         altitude_m: place.altitude_m,
         warming_per_day_k: day.warming_per_day_k,
-    })?);
+    })?));
     Ok((0..count)
         .map(|index| weather.at(first_standard_s + SPACING_S * index as f64, &path))
         .collect())

@@ -6,13 +6,16 @@ mod cooling;
 mod environment;
 mod failure;
 mod inside;
+mod interval;
 mod power;
+mod prepared;
 mod recorder;
 mod results;
 mod run;
+mod timetable;
 mod ventilation;
 
 pub use build::BuildError;
 pub use failure::{FailingPart, Failure};
+pub use prepared::{Prepared, STEP_S, simulate};
 pub use results::{Balance, HeatPath, Results, Series, Stop, Totals};
-pub use run::{Prepared, STEP_S, simulate};

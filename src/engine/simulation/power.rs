@@ -16,6 +16,9 @@ const INVERTER_SQUARE_LOSS: f64 = 0.04;
 /// Efficiency of chargers: of no account at the bank, on whose side their outputs are stated. Common practice, no source.
 const CHARGER_EFFICIENCY: f64 = 0.92;
 
+/// Exponent with which a bank gives its rated charge at any current: lithium cells lose next to none of it.
+const NO_PEUKERT_EXPONENT: f64 = 1.0;
+
 /// Range of bank temperatures that the bank's model covers, °C.
 const BANK_LEAST_C: f64 = -20.0;
 const BANK_GREATEST_C: f64 = 60.0;
@@ -53,6 +56,8 @@ pub(super) struct PowerStep {
     pub(super) current_a: f64,
     pub(super) bank_voltage_v: f64,
     pub(super) cooler_voltage_v: f64,
+    /// Whether the bank was at its lowest charge.
+    pub(super) emptied: bool,
     /// Why the cooler could not be fed, if it could not.
     pub(super) refused: Option<BankLimit>,
 }
@@ -174,11 +179,14 @@ impl Power {
 
     /// Current at the bank and voltage at the cooler for a power at the cooler, W: V = (U + √(U² − 4 P R))/2.
     pub(super) fn cooler_feed(&self, cooler_w: f64) -> (f64, f64) {
-        let at_cable_w = match &self.inverter {
-            Some(inverter) if cooler_w > 0.0 => inverter.input_power_w(cooler_w),
-            _ => cooler_w,
-        };
         let bank_v = self.voltage_v;
+        if cooler_w <= 0.0 {
+            return (0.0, bank_v);
+        }
+        let at_cable_w = match &self.inverter {
+            Some(inverter) => inverter.input_power_w(cooler_w),
+            None => cooler_w,
+        };
         let root = (bank_v * bank_v - 4.0 * at_cable_w * self.cable_ohm).max(0.0);
         let arriving_v = 0.5 * (bank_v + root.sqrt());
         (at_cable_w / arriving_v, arriving_v)
@@ -192,6 +200,7 @@ impl Power {
         let (state, mut step) = if demand.cooler_w > 0.0 && with_cooler.1.refused.is_some() {
             let (state, mut step) = self.try_step(step_s, demand, 0.0);
             step.refused = with_cooler.1.refused;
+            step.emptied |= with_cooler.1.emptied;
             (state, step)
         } else {
             with_cooler
@@ -215,10 +224,10 @@ impl Power {
         let taken_w = (asked_w + bank.power_w).min(offered_w);
         let served_w = offered_w.min(taken_w) - bank.power_w;
         let short = served_w < asked_w - SHORTFALL_W;
-        let kept = if offered_w > 0.0 {
-            taken_w.max(0.0) / offered_w
+        let kept = if taken_w == offered_w || offered_w <= 0.0 {
+            1.0
         } else {
-            0.0
+            taken_w.max(0.0) / offered_w
         };
         let step = PowerStep {
             cooler_w,
@@ -230,6 +239,7 @@ impl Power {
             current_a: bank.current_a,
             bank_voltage_v: bank.terminal_voltage_v,
             cooler_voltage_v: bank.terminal_voltage_v,
+            emptied: bank.limited_by == Some(BankLimit::Empty),
             refused: if short { bank.limited_by } else { None },
         };
         (state, step)
@@ -253,7 +263,12 @@ fn bank(document: &ScenarioDocument) -> Result<Bank, BuildError> {
         coulombic_efficiency: battery.coulombic_efficiency,
         max_discharge_a: battery.highest_discharge_a,
         max_charge_a: battery.highest_charge_a,
-        peukert_exponent: battery.peukert_exponent,
+        peukert_exponent: match battery.chemistry {
+            CellChemistry::LithiumIronPhosphate => NO_PEUKERT_EXPONENT,
+            CellChemistry::AbsorbentGlassMat | CellChemistry::FloodedLead => {
+                battery.peukert_exponent
+            }
+        },
         health_fraction: battery.health_share,
     })?)
 }

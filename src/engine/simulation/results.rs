@@ -202,6 +202,8 @@ pub struct Results {
     pub totals: Totals,
     /// The first time that something stopped the cooler: clock hours since midnight of the first day, and what.
     pub first_stop: Option<(f64, Stop)>,
+    /// When the bank first was at its lowest charge, clock hours since midnight of the first day.
+    pub emptied_at_h: Option<f64>,
     /// When the bank first fell below the reserve asked for, clock hours since midnight of the first day.
     pub below_reserve_at_h: Option<f64>,
     /// Greatest current out of the bank, A, starts not counted.

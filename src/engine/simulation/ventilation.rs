@@ -20,7 +20,10 @@ const ROAD_WIND_SHARE: f64 = 0.3;
 /// The state of the air when the fan's use is decided.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct FanSituation {
+    /// Beginning of the interval, s.
     pub(super) clock_s: f64,
+    /// An instant within it, s.
+    pub(super) within_s: f64,
     pub(super) span_s: f64,
     pub(super) cabin_c: f64,
     pub(super) outdoor_c: f64,
@@ -142,7 +145,7 @@ impl Ventilation {
     }
 
     fn wanted(&self, now: &FanSituation) -> bool {
-        let in_hours = self.fan_hours.contains(now.clock_s);
+        let in_hours = self.fan_hours.contains(now.within_s);
         match self.fan_use {
             FanUse::Off => false,
             FanUse::InHours => in_hours,

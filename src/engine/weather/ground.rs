@@ -216,7 +216,7 @@ mod tests {
             utc_offset_h: 0.0,
         };
         let sun = SunPath::new(&place, Date::new(2026, 7, 5).unwrap(), 2).unwrap();
-        let weather = Weather::HotDay(
+        let weather = Weather::HotDay(Box::new(
             HotDay::new(HotDayInput {
                 high_c,
                 low_c: high_c - 14.0,
@@ -229,7 +229,7 @@ mod tests {
                 warming_per_day_k: 0.0,
             })
             .unwrap(),
-        );
+        ));
         let steps = (2.0 * SECONDS_PER_DAY / spacing_s) as usize;
         (0..steps)
             .map(|step| weather.at(step as f64 * spacing_s, &sun))

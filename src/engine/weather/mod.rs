@@ -79,7 +79,7 @@ impl From<OutOfRange> for WeatherError {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Weather {
     /// A forecast's high, low, dew point, cloud and wind.
-    HotDay(HotDay),
+    HotDay(Box<HotDay>),
     /// A weather file.
     File(FileWeather),
 }

@@ -170,9 +170,7 @@ pub(super) const OCCUPANTS: &[Field] = &[
             |d| d.occupants.cooking_moisture_kg_s,
             |d, v| d.occupants.cooking_moisture_kg_s = v,
         ),
-        basis: Basis::Published(
-            "cooking gives 600 to 1500 g of vapour an hour, trade codes of practice on condensation",
-        ),
+        basis: Basis::CommonPractice,
     },
     Field {
         id: 53,

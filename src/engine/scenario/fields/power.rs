@@ -165,7 +165,7 @@ pub(super) const BATTERY: &[Field] = &[
             |d| d.battery.peukert_exponent,
             |d, v| d.battery.peukert_exponent = v,
         ),
-        basis: Basis::Published("AGM 1.05 to 1.15, flooded 1.2 to 1.6, trade literature"),
+        basis: Basis::CommonPractice,
     },
     Field {
         id: 139,

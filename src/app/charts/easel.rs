@@ -1,0 +1,183 @@
+//! Both charts on their canvases: drawn together, once in a frame, after anything that they show has changed.
+
+use super::fine::{FineCanvas, STEPS_PER_PIXEL};
+use super::pen::{Drawn, Pen};
+use super::skin::{Skin, room};
+use super::{bank, temperatures};
+use crate::state::AppState;
+use leptos::html;
+use leptos::prelude::*;
+use plotters::prelude::IntoDrawingArea;
+use plotters_canvas::CanvasBackend;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
+
+/// The two canvases and what makes them be drawn anew.
+#[derive(Clone, Copy)]
+pub struct Easel {
+    /// Canvas of the temperatures.
+    pub temperatures: NodeRef<html::Canvas>,
+    /// Canvas of the bank.
+    pub bank: NodeRef<html::Canvas>,
+    /// Rises when size, pixel ratio or colours have changed.
+    surroundings: RwSignal<u32>,
+    waiting: StoredValue<bool>,
+    skin: StoredValue<Option<Skin>>,
+}
+
+impl Easel {
+    /// An easel that draws what the state shows.
+    pub fn new(state: AppState) -> Self {
+        let easel = Self {
+            temperatures: NodeRef::new(),
+            bank: NodeRef::new(),
+            surroundings: RwSignal::new(0),
+            waiting: StoredValue::new(false),
+            skin: StoredValue::new(None),
+        };
+        Effect::new(move |_| {
+            state.advice.track();
+            state.voice.track();
+            easel.surroundings.track();
+            easel.draw_soon(state);
+        });
+        Effect::new(move |_| {
+            if let (Some(temperatures), Some(bank)) = (easel.temperatures.get(), easel.bank.get()) {
+                easel.watch_size(&[temperatures, bank]);
+            }
+        });
+        easel.watch_media("(prefers-color-scheme: dark)");
+        easel.watch_pixel_ratio();
+        easel
+    }
+
+    /// Share of the plot's width at a place over a chart, from 0 at its left edge to 1 at its right.
+    pub fn share_at(self, element: &web_sys::Element, client_x: f64) -> Option<f64> {
+        let bounds = element.get_bounding_client_rect();
+        self.skin.with_value(|skin| {
+            let skin = skin.as_ref()?;
+            let plot = bounds.width() - skin.gutter_left - skin.gutter_right;
+            let share = (client_x - bounds.left() - skin.gutter_left) / plot;
+            (plot > 0.0).then(|| share.clamp(0.0, 1.0))
+        })
+    }
+
+    fn draw_soon(self, state: AppState) {
+        if self.waiting.get_value() {
+            return;
+        }
+        self.waiting.set_value(true);
+        request_animation_frame(move || {
+            self.waiting.set_value(false);
+            self.draw(state);
+        });
+    }
+
+    fn draw(self, state: AppState) {
+        let (Some(temperatures), Some(bank)) =
+            (self.temperatures.get_untracked(), self.bank.get_untracked())
+        else {
+            return;
+        };
+        let Some(skin) = Skin::read(&temperatures) else {
+            return;
+        };
+        let advice = state.advice.get_untracked();
+        let voice = state.voice.get_untracked();
+        let reserve = state
+            .checked
+            .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
+        paint(&temperatures, &skin, |pen, room| {
+            temperatures::draw(pen, &skin, room, &advice, &voice)
+        });
+        paint(&bank, &skin, |pen, room| {
+            bank::draw(pen, &skin, room, &advice, reserve)
+        });
+        self.skin.set_value(Some(skin));
+    }
+
+    fn surroundings_changed(self) {
+        self.surroundings.update(|count| *count += 1);
+    }
+
+    fn watch_size(self, canvases: &[HtmlCanvasElement]) {
+        let changed = Closure::<dyn FnMut()>::new(move || self.surroundings_changed());
+        if let Ok(observer) = web_sys::ResizeObserver::new(changed.as_ref().unchecked_ref()) {
+            for canvas in canvases {
+                observer.observe(canvas);
+            }
+        }
+        // It lasts as long as the page.
+        changed.forget();
+    }
+
+    fn watch_media(self, query: &str) {
+        let Some(list) = window().match_media(query).ok().flatten() else {
+            return;
+        };
+        let changed = Closure::<dyn FnMut()>::new(move || self.surroundings_changed());
+        list.set_onchange(Some(changed.as_ref().unchecked_ref()));
+        changed.forget();
+    }
+
+    /// A query for the present ratio changes once; then the next ratio is watched.
+    fn watch_pixel_ratio(self) {
+        let query = format!("(resolution: {}dppx)", window().device_pixel_ratio());
+        let Some(list) = window().match_media(&query).ok().flatten() else {
+            return;
+        };
+        let changed = Closure::once_into_js(move || {
+            self.surroundings_changed();
+            self.watch_pixel_ratio();
+        });
+        let once = web_sys::AddEventListenerOptions::new();
+        once.set_once(true);
+        // Without the listener the next change of size draws anew.
+        let _ = list.add_event_listener_with_callback_and_add_event_listener_options(
+            "change",
+            changed.unchecked_ref(),
+            &once,
+        );
+    }
+}
+
+/// Sizes a canvas to its room in device pixels, wipes it and draws.
+fn paint(
+    canvas: &HtmlCanvasElement,
+    skin: &Skin,
+    draw: impl FnOnce(&Pen<FineCanvas>, (f64, f64)) -> Drawn<FineCanvas>,
+) {
+    let room = room(canvas);
+    let width = (room.0 * skin.pixel_ratio).round() as u32;
+    let height = (room.1 * skin.pixel_ratio).round() as u32;
+    if width == 0 || height == 0 {
+        return;
+    }
+    if canvas.width() != width || canvas.height() != height {
+        canvas.set_width(width);
+        canvas.set_height(height);
+    }
+    let Some(context) = context(canvas) else {
+        return;
+    };
+    wipe(&context, f64::from(width), f64::from(height));
+    if let Some(backend) = CanvasBackend::with_canvas_object(canvas.clone()) {
+        let area = FineCanvas(backend).into_drawing_area();
+        // A canvas that refuses to be drawn on leaves a gap; text and table say the same.
+        let _ = draw(&Pen::new(&area, skin), room);
+    }
+}
+
+fn context(canvas: &HtmlCanvasElement) -> Option<CanvasRenderingContext2d> {
+    canvas.get_context("2d").ok()??.dyn_into().ok()
+}
+
+fn wipe(context: &CanvasRenderingContext2d, width: f64, height: f64) {
+    let step = 1.0 / f64::from(STEPS_PER_PIXEL);
+    // Setting a plain scale cannot fail.
+    let _ = context.set_transform(1.0, 0.0, 0.0, 1.0, 0.0, 0.0);
+    context.clear_rect(0.0, 0.0, width, height);
+    let _ = context.set_transform(step, 0.0, 0.0, step, 0.0, 0.0);
+    context.set_line_join("round");
+}

@@ -1,0 +1,61 @@
+//! The day on one time axis: temperatures, the strip of sky, charge and power, and one instant read on all of them.
+
+mod bank;
+mod cursor;
+mod easel;
+mod fine;
+mod frame;
+mod pen;
+mod skin;
+mod strip;
+mod table;
+mod temperatures;
+
+pub use easel::Easel;
+pub use strip::{ReadingLine, Strip};
+pub use table::SampleTable;
+
+use crate::live::words;
+use crate::state::AppState;
+use crate::text::charts as text;
+use cursor::{CursorLine, follow};
+use leptos::prelude::*;
+
+/// The chart of temperatures.
+#[component]
+pub fn TemperatureChart() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let easel = expect_context::<Easel>();
+    let described =
+        words(move || text::temperatures_described(&state.advice.get(), &state.voice.get()));
+    view! {
+        <figure
+            class="chart temperatures"
+            on:pointermove=move |event| follow(state, easel, &event)
+            on:pointerdown=move |event| follow(state, easel, &event)
+        >
+            <figcaption class="visually-hidden">{text::TEMPERATURES} ". " {described}</figcaption>
+            <canvas node_ref=easel.temperatures aria-hidden="true"></canvas>
+            <CursorLine />
+        </figure>
+    }
+}
+
+/// The chart of charge and power.
+#[component]
+pub fn BankChart() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let easel = expect_context::<Easel>();
+    let described = words(move || text::bank_described(&state.advice.get(), &state.voice.get()));
+    view! {
+        <figure
+            class="chart bank"
+            on:pointermove=move |event| follow(state, easel, &event)
+            on:pointerdown=move |event| follow(state, easel, &event)
+        >
+            <figcaption class="visually-hidden">{text::BANK} ". " {described}</figcaption>
+            <canvas node_ref=easel.bank aria-hidden="true"></canvas>
+            <CursorLine />
+        </figure>
+    }
+}

@@ -1,0 +1,140 @@
+//! What the page starts from: storage, address, and the example.
+
+use super::Notice;
+use crate::format::UnitSystem;
+use crate::share_link;
+use crate::storage::{self, Stored, UNITS, VISIT, WORKING, WorkingForm};
+use crate::text::storage as words;
+use noonday_engine::advice::{Advice, advise};
+use noonday_engine::scenario::{Scenario, ScenarioDocument, example};
+
+/// What the page starts from.
+pub struct Start {
+    /// What is shown.
+    pub(super) document: ScenarioDocument,
+    /// The last state of it that could be run, and its advice.
+    pub(super) runnable: (Scenario, Advice),
+    /// Units shown.
+    pub(super) units: UnitSystem,
+    /// What is one's own.
+    pub(super) own: ScenarioDocument,
+    /// Whether what is shown came in a link.
+    pub(super) visitor: bool,
+    /// What has to be said first.
+    pub(super) notice: Option<Notice>,
+}
+
+impl Start {
+    /// Reads storage and address.
+    pub fn read() -> Option<Self> {
+        let (mut own, mut notice) = (read_kept(WORKING), None);
+        if let Some((why, raw)) = own.damage.take() {
+            put_by_raw(&raw);
+            notice = Some(Notice {
+                text: words::damaged_working(&why),
+                raw: Some(raw),
+                undo: None,
+            });
+        }
+        let (document, runnable) = match own.found {
+            Some(found) => found,
+            None => (example(), Scenario::new(example()).ok()?),
+        };
+        let mut start = Self {
+            own: document.clone(),
+            document,
+            runnable: with_advice(runnable)?,
+            units: read_units(),
+            visitor: false,
+            notice,
+        };
+        match share_link::fragment() {
+            Some(link) => start.take_link(&link),
+            None => start.take_visit(),
+        }
+        Some(start)
+    }
+
+    fn take_link(&mut self, link: &str) {
+        match storage::read_form(link) {
+            Ok(scenario) if *scenario.document() == self.own => {}
+            Ok(scenario) => {
+                let document = scenario.document().clone();
+                self.show_visitor(document, scenario);
+            }
+            Err(why) => self.notice = Some(damaged_link(&why, link)),
+        }
+    }
+
+    fn take_visit(&mut self) {
+        if let Some((document, runnable)) = read_kept(VISIT).found {
+            self.show_visitor(document, runnable);
+        }
+    }
+
+    fn show_visitor(&mut self, document: ScenarioDocument, runnable: Scenario) {
+        if let Some(runnable) = with_advice(runnable) {
+            self.document = document;
+            self.runnable = runnable;
+            self.visitor = true;
+        }
+    }
+}
+
+fn with_advice(scenario: Scenario) -> Option<(Scenario, Advice)> {
+    let advice = advise(&scenario).ok()?;
+    Some((scenario, advice))
+}
+
+/// What was read under a key of a working state.
+struct Kept {
+    found: Option<(ScenarioDocument, Scenario)>,
+    damage: Option<(String, String)>,
+}
+
+fn read_kept(key: &str) -> Kept {
+    let damaged = |why: String, raw: Option<String>| Kept {
+        found: None,
+        damage: raw.map(|raw| (why, raw)),
+    };
+    match storage::read::<WorkingForm>(key) {
+        Stored::Nothing => damaged(String::new(), None),
+        Stored::Unreadable(raw) => damaged(words::NOT_AN_ENTRY.to_owned(), Some(raw)),
+        Stored::Value(form) => match storage::read_working(&form) {
+            Ok(found) => Kept {
+                found: Some(found),
+                damage: None,
+            },
+            Err(why) => damaged(why, storage::read_raw(key)),
+        },
+    }
+}
+
+/// Keeps a text that cannot be read among the saved scenarios, where it is listed as it is.
+fn put_by_raw(raw: &str) {
+    let already = storage::saved().iter().any(|(_, other)| other == raw);
+    if !already {
+        // Should there be no room, the message still holds the text.
+        let _ = storage::restore(&storage::new_saved_key(), Some(raw));
+    }
+}
+
+fn read_units() -> UnitSystem {
+    let remembered = match storage::read::<String>(UNITS) {
+        Stored::Value(name) => UnitSystem::from_name(&name),
+        Stored::Nothing | Stored::Unreadable(_) => None,
+    };
+    remembered.unwrap_or_else(|| {
+        let language = web_sys::window().and_then(|window| window.navigator().language());
+        UnitSystem::from_language(&language.unwrap_or_default())
+    })
+}
+
+/// What is said of a link that cannot be opened.
+pub(super) fn damaged_link(why: &str, link: &str) -> Notice {
+    Notice {
+        text: words::damaged_link(why),
+        raw: Some(link.to_owned()),
+        undo: None,
+    }
+}

@@ -1,0 +1,197 @@
+//! How numbers, units, clocks and money are shown and read: the only place that converts between SI and what is shown.
+
+mod clock;
+mod number;
+mod unit;
+
+pub use clock::{duration, parse_clock, parse_date, weekday};
+pub use number::{Typed, entry_text, parse_number};
+pub use unit::{Unit, unit};
+
+use noonday_engine::scenario::Dimension;
+
+/// Which units are shown; the document holds SI always.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum UnitSystem {
+    /// °F, BTU/h, feet and inches; clock with am and pm.
+    Us,
+    /// °C, W, metres and millimetres; clock of 24 hours.
+    Metric,
+}
+
+impl UnitSystem {
+    /// Stable name for storage.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Us => "us",
+            Self::Metric => "metric",
+        }
+    }
+
+    /// Reads a stable name back.
+    pub fn from_name(name: &str) -> Option<Self> {
+        match name {
+            "us" => Some(Self::Us),
+            "metric" => Some(Self::Metric),
+            _ => None,
+        }
+    }
+
+    /// First guess from a language tag: only a tag of the United States gives US units.
+    pub fn from_language(tag: &str) -> Self {
+        let region = tag.split('-').skip(1).find(|part| part.len() == 2);
+        match region {
+            Some(region) if region.eq_ignore_ascii_case("US") => Self::Us,
+            _ => Self::Metric,
+        }
+    }
+
+    /// A value in SI as text with its unit: `40 mm`.
+    pub fn quantity(self, dimension: Dimension, value_si: f64) -> String {
+        if dimension == Dimension::HourOfDay {
+            return self.clock(value_si);
+        }
+        let unit = unit(dimension, self);
+        let number = self.number(unit.shown(value_si), unit.decimals);
+        join(&number, unit.symbol)
+    }
+
+    /// A temperature with so many decimals.
+    pub fn temperature(self, temperature_c: f64, decimals: usize) -> String {
+        let unit = unit(Dimension::Temperature, self);
+        join(
+            &self.number(unit.shown(temperature_c), decimals),
+            unit.symbol,
+        )
+    }
+
+    /// A temperature and the limit that it is held against, with a decimal only where whole degrees would mislead.
+    pub fn temperature_against(self, temperature_c: f64, limit_c: f64) -> (String, String) {
+        let unit = unit(Dimension::Temperature, self);
+        let (shown, limit) = (unit.shown(temperature_c), unit.shown(limit_c));
+        let near = (shown - limit).abs() < 1.0;
+        let limit_is_whole = (limit - limit.round()).abs() < 0.05;
+        (
+            self.temperature(temperature_c, usize::from(near)),
+            self.temperature(limit_c, usize::from(!limit_is_whole)),
+        )
+    }
+
+    /// A number with grouped thousands, a true minus sign and no needless zeros.
+    pub fn number(self, value: f64, decimals: usize) -> String {
+        number::prose(value, decimals, self.group_mark())
+    }
+
+    /// A share as a whole percentage.
+    pub fn percent(self, share: f64) -> String {
+        join(&self.number(share * 100.0, 0), "%")
+    }
+
+    /// Electric energy: Wh below 10 kWh, kWh above.
+    pub fn energy(self, energy_wh: f64) -> String {
+        if energy_wh.abs() < 10_000.0 {
+            join(&self.number(energy_wh, 0), "Wh")
+        } else {
+            join(&self.number(energy_wh / 1_000.0, 1), "kWh")
+        }
+    }
+
+    /// Heat summed over time, in Wh or BTU.
+    pub fn heat(self, heat_wh: f64) -> String {
+        match self {
+            Self::Metric => self.energy(heat_wh),
+            Self::Us => {
+                let btu = unit(Dimension::HeatFlow, self).shown(heat_wh);
+                join(&self.number(btu, 0), "BTU")
+            }
+        }
+    }
+
+    /// Power in watts.
+    pub fn watts(self, power_w: f64) -> String {
+        join(&self.number(power_w, 0), "W")
+    }
+
+    /// Money in a currency, whole units.
+    pub fn money(self, amount: f64, currency: &str) -> String {
+        join(currency, &self.number(amount, 0))
+    }
+
+    /// An hour on the clock; hours beyond 24 wrap.
+    pub fn clock(self, hour: f64) -> String {
+        clock::clock(hour, self)
+    }
+
+    /// An hour on the clock as short as an axis wants it: `6`, `noon`, `6 pm`.
+    pub fn axis_hour(self, hour: f64) -> String {
+        clock::axis_hour(hour, self)
+    }
+
+    /// What separates thousands.
+    fn group_mark(self) -> char {
+        match self {
+            Self::Us => ',',
+            Self::Metric => '\u{202f}',
+        }
+    }
+}
+
+/// Joins a number and its unit so that they stay on one line.
+fn join(number: &str, unit: &str) -> String {
+    if unit.is_empty() {
+        return number.to_owned();
+    }
+    if unit == "°" {
+        return format!("{number}°");
+    }
+    format!("{number}\u{a0}{unit}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_the_united_states_get_us_units_at_first() {
+        assert_eq!(UnitSystem::from_language("en-US"), UnitSystem::Us);
+        assert_eq!(UnitSystem::from_language("es-US"), UnitSystem::Us);
+        assert_eq!(UnitSystem::from_language("en-GB"), UnitSystem::Metric);
+        assert_eq!(UnitSystem::from_language("en"), UnitSystem::Metric);
+        assert_eq!(UnitSystem::from_language(""), UnitSystem::Metric);
+    }
+
+    #[test]
+    fn a_limit_and_what_passes_it_never_look_the_same() {
+        let (worst, limit) = UnitSystem::Metric.temperature_against(28.3, 28.0);
+        assert_eq!(
+            (worst.as_str(), limit.as_str()),
+            ("28.3\u{a0}°C", "28\u{a0}°C")
+        );
+        let (worst, limit) = UnitSystem::Us.temperature_against(31.2, 28.0);
+        assert_eq!(
+            (worst.as_str(), limit.as_str()),
+            ("88\u{a0}°F", "82.4\u{a0}°F")
+        );
+        let (worst, limit) = UnitSystem::Metric.temperature_against(31.2, 28.0);
+        assert_eq!(
+            (worst.as_str(), limit.as_str()),
+            ("31\u{a0}°C", "28\u{a0}°C")
+        );
+    }
+
+    #[test]
+    fn quantities_carry_their_unit() {
+        assert_eq!(
+            UnitSystem::Metric.quantity(Dimension::Thickness, 0.04),
+            "40\u{a0}mm"
+        );
+        assert_eq!(
+            UnitSystem::Us.quantity(Dimension::HeatFlow, 2_000.0),
+            "6,824\u{a0}BTU/h"
+        );
+        assert_eq!(
+            UnitSystem::Metric.money(4_300.2, "EUR"),
+            "EUR\u{a0}4\u{202f}300"
+        );
+    }
+}

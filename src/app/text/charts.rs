@@ -1,0 +1,200 @@
+//! Words on and about the charts.
+
+use super::{Voice, listed};
+use noonday_engine::advice::Advice;
+use noonday_engine::scenario::Dimension;
+use noonday_engine::simulation::Series;
+
+/// Label at the end of the line of the outdoor temperature.
+pub const OUTDOORS: &str = "outdoors";
+/// Label of the felt temperature in the cabin.
+pub const FELT: &str = "cabin, felt";
+/// Label of the felt temperature without a cooler.
+pub const WITHOUT: &str = "no cooler";
+/// Label of the charge.
+pub const CHARGE: &str = "charge";
+/// Label of the reserve.
+pub const RESERVE: &str = "reserve";
+/// Label of the cooler's draw.
+pub const COOLER: &str = "cooler";
+/// Label of the other loads' draw.
+pub const LOADS: &str = "other loads";
+/// Label of the panels' power.
+pub const PANELS: &str = "panels";
+/// Label of the power from driving.
+pub const DRIVING: &str = "driving";
+/// Label of the power from shore.
+pub const SHORE: &str = "shore";
+/// Above the zero line of the power.
+pub const POWER_IN: &str = "in";
+/// Below it.
+pub const POWER_OUT: &str = "out";
+/// Heading of the temperature chart.
+pub const TEMPERATURES: &str = "Temperatures";
+/// Heading of the chart of the bank.
+pub const BANK: &str = "Charge and power";
+
+/// What the limit of a window is called on the chart.
+pub fn limit_label(limit_c: f64, voice: &Voice) -> String {
+    let shown = crate::format::unit(Dimension::Temperature, voice.units).shown(limit_c);
+    let whole = (shown - shown.round()).abs() < 0.05;
+    let limit = voice.units.temperature(limit_c, usize::from(!whole));
+    format!("limit {limit}")
+}
+
+/// What the temperature chart shows, for those who do not see it.
+pub fn temperatures_described(advice: &Advice, voice: &Voice) -> String {
+    let series = &advice.with_cooler.series;
+    let mut parts = Vec::new();
+    if let Some(text) = peak(&series.time_h, &series.outdoor_c, "outdoors", voice) {
+        parts.push(text);
+    }
+    if let Some(text) = peak(&series.time_h, &series.felt_c, "the cabin as felt", voice) {
+        parts.push(text);
+    }
+    let without = &advice.without_cooler.series;
+    if let Some(text) = peak(
+        &without.time_h,
+        &without.felt_c,
+        "the cabin without a cooler",
+        voice,
+    ) {
+        parts.push(text);
+    }
+    format!("Highest over the run: {}.", listed(&parts))
+}
+
+/// What the chart of the bank shows, for those who do not see it.
+pub fn bank_described(advice: &Advice, voice: &Voice) -> String {
+    let bank = &advice.verdict.bank;
+    let totals = &advice.with_cooler.totals;
+    format!(
+        "Charge lowest at {} with {}, at the end {}. Over the run the cooler draws {}, other loads {}; panels give {}, driving {}, shore {}.",
+        voice.instant(bank.lowest_at_h),
+        voice.units.percent(bank.lowest_state_of_charge),
+        voice.units.percent(bank.end_state_of_charge),
+        voice.units.energy(totals.cooler_wh),
+        voice.units.energy(totals.loads_wh),
+        voice.units.energy(totals.panels_wh),
+        voice.units.energy(totals.driving_wh),
+        voice.units.energy(totals.shore_wh),
+    )
+}
+
+/// What one reading is called, and what it says.
+pub type Reading = (&'static str, String);
+
+/// Temperatures at one sample, in the order of the lines.
+pub fn temperature_readings(advice: &Advice, index: usize, voice: &Voice) -> Vec<Reading> {
+    let series = &advice.with_cooler.series;
+    let degrees = |values: &[f64]| values.get(index).map(|c| voice.units.temperature(*c, 0));
+    found([
+        (OUTDOORS, degrees(&series.outdoor_c)),
+        (FELT, degrees(&series.felt_c)),
+        (WITHOUT, degrees(&advice.without_cooler.series.felt_c)),
+    ])
+}
+
+/// Charge and power at one sample; sources that never give anything are left out.
+pub fn bank_readings(advice: &Advice, index: usize, voice: &Voice) -> Vec<Reading> {
+    let series = &advice.with_cooler.series;
+    let watts = |values: &[f64]| values.get(index).map(|w| voice.units.watts(*w));
+    let some_watts = |values: &[f64]| watts(values).filter(|_| ever_positive(values));
+    let charge = series.state_of_charge.get(index);
+    found([
+        (CHARGE, charge.map(|share| voice.units.percent(*share))),
+        (COOLER, watts(&series.cooler_w)),
+        (LOADS, watts(&series.loads_w)),
+        (PANELS, some_watts(&series.panels_w)),
+        (DRIVING, some_watts(&series.driving_w)),
+        (SHORE, some_watts(&series.shore_w)),
+    ])
+}
+
+/// The same as one spoken line.
+pub fn reading_spoken(advice: &Advice, index: usize, voice: &Voice) -> String {
+    let time_h = advice.with_cooler.series.time_h.get(index).copied();
+    let said: Vec<String> = temperature_readings(advice, index, voice)
+        .into_iter()
+        .chain(bank_readings(advice, index, voice))
+        .map(|(name, value)| format!("{name} {value}"))
+        .collect();
+    let hour = time_h.map_or_else(String::new, |time_h| voice.instant(time_h));
+    format!("{hour}: {}", said.join(", ")).replace('\u{a0}', " ")
+}
+
+/// Columns of the table of samples.
+pub fn table_columns(voice: &Voice) -> Vec<String> {
+    let degree = if voice.units == crate::format::UnitSystem::Us {
+        "°F"
+    } else {
+        "°C"
+    };
+    [
+        "Hour".to_owned(),
+        format!("Outdoors, {degree}"),
+        format!("Cabin air, {degree}"),
+        format!("As felt, {degree}"),
+        format!("Without cooler, {degree}"),
+        "Humidity, %".to_owned(),
+        "Charge, %".to_owned(),
+        "Cooler, W".to_owned(),
+        "Loads, W".to_owned(),
+        "Panels, W".to_owned(),
+        "Driving, W".to_owned(),
+        "Shore, W".to_owned(),
+    ]
+    .to_vec()
+}
+
+/// A row of that table.
+pub fn table_row(advice: &Advice, index: usize, voice: &Voice) -> Vec<String> {
+    let series = &advice.with_cooler.series;
+    let at = |values: &[f64]| values.get(index).copied().unwrap_or_default();
+    let unit = crate::format::unit(Dimension::Temperature, voice.units);
+    let degrees = |values: &[f64]| format!("{:.1}", unit.shown(at(values)));
+    let whole = |value: f64| voice.units.number(value, 0);
+    vec![
+        hour_of_row(series, index, voice),
+        degrees(&series.outdoor_c),
+        degrees(&series.cabin_c),
+        degrees(&series.felt_c),
+        degrees(&advice.without_cooler.series.felt_c),
+        whole(at(&series.relative_humidity) * 100.0),
+        whole(at(&series.state_of_charge) * 100.0),
+        whole(at(&series.cooler_w)),
+        whole(at(&series.loads_w)),
+        whole(at(&series.panels_w)),
+        whole(at(&series.driving_w)),
+        whole(at(&series.shore_w)),
+    ]
+}
+
+fn hour_of_row(series: &Series, index: usize, voice: &Voice) -> String {
+    series
+        .time_h
+        .get(index)
+        .map_or_else(String::new, |time_h| voice.instant(*time_h))
+}
+
+fn peak(times_h: &[f64], values_c: &[f64], name: &str, voice: &Voice) -> Option<String> {
+    let (time_h, value_c) = times_h
+        .iter()
+        .zip(values_c)
+        .max_by(|one, other| one.1.total_cmp(other.1))?;
+    Some(format!(
+        "{name} {} at {}",
+        voice.units.temperature(*value_c, 0),
+        voice.instant(*time_h)
+    ))
+}
+
+fn found<const COUNT: usize>(rows: [(&'static str, Option<String>); COUNT]) -> Vec<Reading> {
+    rows.into_iter()
+        .filter_map(|(name, value)| value.map(|value| (name, value)))
+        .collect()
+}
+
+fn ever_positive(values: &[f64]) -> bool {
+    values.iter().any(|value| *value > 0.5)
+}

@@ -1,0 +1,73 @@
+//! The head of the page: what the scenario is called, and what can be done with it.
+
+use super::shelf::shelf;
+use crate::desk::Desk;
+use crate::format::UnitSystem;
+use crate::live::{at_event, click, flag, part, words};
+use crate::state::AppState;
+use crate::text::page;
+use leptos::prelude::*;
+
+/// The head.
+#[component]
+pub fn Masthead() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let desk = expect_context::<Desk>();
+    let listed = RwSignal::new(false);
+    let name = words(move || {
+        state
+            .document
+            .with(|document| page::shown_name(&document.name))
+    });
+    view! {
+        <header class="masthead">
+            <p class="program">{page::PROGRAM}</p>
+            <h1>{name}</h1>
+            <div class="actions">
+                <button type="button" on:click=click(move || desk.save())>
+                    {page::SAVE}
+                </button>
+                <button
+                    type="button"
+                    aria-expanded=words(move || listed.get().to_string())
+                    aria-controls="shelf"
+                    on:click=click(move || listed.update(|listed| *listed = !*listed))
+                >
+                    {page::SCENARIOS}
+                </button>
+                <button type="button" on:click=click(move || desk.copy_link())>
+                    {page::COPY_LINK}
+                </button>
+                <UnitSwitch />
+            </div>
+            <div id="shelf">
+                {part(move || listed.get().then(|| shelf(desk)))}
+            </div>
+        </header>
+    }
+}
+
+#[component]
+fn UnitSwitch() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let option = move |units: UnitSystem, label: &'static str| {
+        view! {
+            <label>
+                <input
+                    type="radio"
+                    name="units"
+                    prop:checked=flag(move || state.units.get() == units)
+                    on:change=at_event(move || state.show_units(units))
+                />
+                <span>{label}</span>
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="unit-switch">
+            <legend class="visually-hidden">{page::UNITS}</legend>
+            {option(UnitSystem::Us, page::UNITS_US)}
+            {option(UnitSystem::Metric, page::UNITS_METRIC)}
+        </fieldset>
+    }
+}

@@ -1,0 +1,8 @@
+//! Parts of the page around the consult: its head, its messages and the list of saved scenarios.
+
+mod masthead;
+mod notices;
+mod shelf;
+
+pub use masthead::Masthead;
+pub use notices::Notices;

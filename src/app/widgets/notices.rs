@@ -1,0 +1,83 @@
+//! Messages: what was done and how to take it back, what came in a link, what could not be read.
+
+use crate::desk::{Desk, Notice};
+use crate::live::{click, part};
+use crate::text::{page, storage as words};
+use leptos::html;
+use leptos::prelude::*;
+
+/// The messages under the head.
+#[component]
+pub fn Notices() -> impl IntoView {
+    let desk = expect_context::<Desk>();
+    view! {
+        <div class="notices" role="status">
+            {part(move || desk.visitor.get().then(|| visitor(desk)))}
+            {part(move || desk.notice.get().map(|notice| message(desk, notice)))}
+        </div>
+    }
+}
+
+fn visitor(desk: Desk) -> AnyView {
+    view! {
+        <div class="notice">
+            <p>{words::FROM_LINK}</p>
+            <button type="button" on:click=click(move || desk.keep_visitor())>
+                {words::KEEP}
+            </button>
+            <button type="button" on:click=click(move || desk.back_to_own())>
+                {words::BACK}
+            </button>
+        </div>
+    }
+    .into_any()
+}
+
+fn message(desk: Desk, notice: Notice) -> AnyView {
+    view! {
+        <div class="notice">
+            <p>{notice.text}</p>
+            {notice.raw.map(raw_text)}
+            {notice
+                .undo
+                .map(|_| {
+                    view! {
+                        <button type="button" on:click=click(move || desk.undo())>
+                            {page::UNDO}
+                        </button>
+                    }
+                })}
+            <button type="button" on:click=click(move || desk.notice.set(None))>
+                {page::DISMISS}
+            </button>
+        </div>
+    }
+    .into_any()
+}
+
+/// A text to copy by hand, selected when it appears or takes the focus.
+pub fn raw_text(raw: String) -> AnyView {
+    let element = NodeRef::<html::Textarea>::new();
+    let select = move || {
+        if let Some(area) = element.get_untracked() {
+            area.select();
+        }
+    };
+    Effect::new(move |_| {
+        if element.get().is_some() {
+            select();
+        }
+    });
+    view! {
+        <textarea
+            class="raw"
+            readonly
+            rows="3"
+            aria-label=words::RAW
+            node_ref=element
+            prop:value=raw
+            on:focus=move |_| select()
+        ></textarea>
+    }
+    .into_any()
+}

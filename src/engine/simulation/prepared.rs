@@ -1,0 +1,164 @@
+//! A scenario made ready: what all of its runs share.
+
+use super::body::{Body, body, wind_profile};
+use super::build::BuildError;
+use super::environment::Environment;
+use super::failure::Failure;
+use super::results::Results;
+use super::run::{Run, SHORT_INTERVAL_S};
+use super::ventilation::Ventilation;
+use crate::cabin::Cabin;
+use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::scenario::{Scenario, ScenarioDocument};
+use std::rc::Rc;
+
+/// Length of a step, s.
+pub const STEP_S: f64 = 10.0;
+
+/// A scenario made ready to run: its body, its surroundings, and the cabin as the day before left it. None of them depends on
+/// the cooler, which that day passes without.
+#[derive(Clone, Debug)]
+pub struct Prepared {
+    document: ScenarioDocument,
+    body: Rc<Body>,
+    environment: Rc<Environment>,
+    settled: Rc<Settled>,
+    failure: Option<Failure>,
+}
+
+/// What the day before the run left.
+#[derive(Clone, Debug)]
+pub(super) struct Settled {
+    pub(super) cabin: Cabin,
+    pub(super) ventilation: Ventilation,
+    pub(super) covered: bool,
+}
+
+impl Settled {
+    fn new(
+        document: &ScenarioDocument,
+        body: &Body,
+        environment: &Environment,
+    ) -> Result<Self, BuildError> {
+        let first = environment.at(document.day.start_hour * SECONDS_PER_HOUR - SECONDS_PER_DAY);
+        let before = Self {
+            cabin: Cabin::new(
+                &body.description,
+                wind_profile(document.place.terrain),
+                first.outdoor_c,
+                first.humidity_ratio,
+            )?,
+            ventilation: Ventilation::new(document)?,
+            covered: false,
+        };
+        let mut run = Run::new(document, body, environment, before)?;
+        run.settle();
+        Ok(run.into_settled())
+    }
+}
+
+impl Prepared {
+    /// Works out body and surroundings of a scenario and passes through the day before it.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn new(scenario: &Scenario) -> Result<Self, BuildError> {
+        let document = scenario.document().clone();
+        let body = body(&document)?;
+        let environment = Environment::new(&document, &body)?;
+        let settled = Settled::new(&document, &body, &environment)?;
+        Ok(Self {
+            document,
+            body: Rc::new(body),
+            environment: Rc::new(environment),
+            settled: Rc::new(settled),
+            failure: None,
+        })
+    }
+
+    /// Whether another scenario has body and surroundings in common with this one.
+    #[must_use]
+    pub fn suits(&self, scenario: &Scenario) -> bool {
+        same_day_without_cooler(&self.document, scenario.document())
+    }
+
+    /// Makes another scenario ready, sharing body and surroundings where it differs only in cooler, bank, panels or prices.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn like(&self, scenario: &Scenario) -> Result<Self, BuildError> {
+        if !self.suits(scenario) {
+            return Self::new(scenario);
+        }
+        let mut other = self.clone();
+        other.document = scenario.document().clone();
+        Ok(other)
+    }
+
+    /// The same in which a part fails.
+    #[must_use]
+    pub fn failing(&self, failure: Failure) -> Self {
+        let mut other = self.clone();
+        other.failure = Some(failure);
+        other
+    }
+
+    /// The same without any cooler, sharing all of it.
+    #[must_use]
+    pub fn without_cooler(&self) -> Self {
+        let mut other = self.clone();
+        other.document.cooler.installed = false;
+        other
+    }
+
+    /// Runs the scenario in steps of [`STEP_S`].
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn run(&self) -> Result<Results, BuildError> {
+        self.run_in_steps((SHORT_INTERVAL_S / STEP_S) as u32)
+    }
+
+    /// Runs the scenario with a number of steps in each minute, from one up; none counts as one.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn run_in_steps(&self, steps_per_minute: u32) -> Result<Results, BuildError> {
+        let settled = Settled::clone(&self.settled);
+        let mut run = Run::new(&self.document, &self.body, &self.environment, settled)?;
+        run.failure = self.failure;
+        run.pass(steps_per_minute.max(1));
+        Ok(run.results())
+    }
+}
+
+/// Runs a scenario in steps of [`STEP_S`].
+///
+/// # Errors
+/// When a component refuses its input, which no validated scenario makes it do.
+pub fn simulate(scenario: &Scenario) -> Result<Results, BuildError> {
+    Prepared::new(scenario)?.run()
+}
+
+/// Whether two scenarios pass a day alike while no cooler runs, whatever they are equipped with.
+fn same_day_without_cooler(one: &ScenarioDocument, other: &ScenarioDocument) -> bool {
+    let driving = |document: &ScenarioDocument| {
+        let charging = &document.charging;
+        (
+            charging.drives,
+            charging.drive_from_hour,
+            charging.drive_until_hour,
+            charging.drive_speed_m_s,
+        )
+    };
+    one.vehicle == other.vehicle
+        && one.shell == other.shell
+        && one.glass == other.glass
+        && one.occupants == other.occupants
+        && one.place == other.place
+        && one.day == other.day
+        && one.ventilation == other.ventilation
+        && one.loads == other.loads
+        && one.cooler.set_point_c == other.cooler.set_point_c
+        && driving(one) == driving(other)
+}

@@ -1,5 +1,8 @@
 //! Quantiles and the share of a spread that one input explains.
 
+/// Deviation against the mean below which an output does not vary but by rounding.
+const ROUNDING: f64 = 1e-9;
+
 /// Slices of equal probability into which an input is cut. Sobol' points fill them evenly.
 const SLICES: usize = 16;
 
@@ -50,7 +53,7 @@ pub(super) fn explained_share(inputs: &[f64], outputs: &[f64]) -> f64 {
     let count = outputs.len() as f64;
     let (mean, deviation) = mean_and_deviation(outputs);
     let total = deviation * deviation * count;
-    if total <= 0.0 || outputs.len() <= SLICES {
+    if deviation <= ROUNDING * (1.0 + mean.abs()) || outputs.len() <= SLICES {
         return 0.0;
     }
     let mut sums = [(0.0, 0.0); SLICES];
@@ -130,6 +133,7 @@ mod tests {
             .collect();
         let outputs: Vec<f64> = inputs.iter().map(|x| (x - 0.5) * (x - 0.5)).collect();
         assert!(explained_share(&inputs, &outputs) > 0.95);
-        assert_eq!(explained_share(&inputs, &[1.0; 400]), 0.0);
+        let flat: Vec<f64> = inputs.iter().map(|x| 0.1 + 1e-16 * x).collect();
+        assert_eq!(explained_share(&inputs, &flat), 0.0);
     }
 }

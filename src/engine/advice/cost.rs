@@ -88,7 +88,8 @@ pub fn cost(document: &ScenarioDocument) -> Cost {
     cost
 }
 
-fn glass_m2(document: &ScenarioDocument) -> f64 {
+/// Glass of every face, m².
+pub(super) fn glass_m2(document: &ScenarioDocument) -> f64 {
     let glass = &document.glass;
     glass.nose_area_m2
         + glass.left_area_m2
@@ -97,15 +98,24 @@ fn glass_m2(document: &ScenarioDocument) -> f64 {
         + glass.roof_area_m2
 }
 
+/// Roof less its glass, m².
+pub(super) fn roof_m2(document: &ScenarioDocument) -> f64 {
+    document.vehicle.length_m * document.vehicle.width_m - document.glass.roof_area_m2
+}
+
+/// Four walls less their glass, m².
+pub(super) fn walls_m2(document: &ScenarioDocument) -> f64 {
+    let vehicle = &document.vehicle;
+    2.0 * vehicle.height_m * (vehicle.length_m + vehicle.width_m)
+        - (glass_m2(document) - document.glass.roof_area_m2)
+}
+
 /// Area times thickness of insulation in units of one square metre of 25 mm.
 fn insulation_m2_25_mm(document: &ScenarioDocument) -> f64 {
-    let (vehicle, shell, glass) = (&document.vehicle, &document.shell, &document.glass);
-    let plan_m2 = vehicle.length_m * vehicle.width_m;
-    let walls_m2 = 2.0 * vehicle.height_m * (vehicle.length_m + vehicle.width_m)
-        - (glass_m2(document) - glass.roof_area_m2);
-    let volume_m3 = (plan_m2 - glass.roof_area_m2) * shell.roof_insulation_m
-        + walls_m2 * shell.wall_insulation_m
-        + plan_m2 * shell.floor_insulation_m;
+    let (vehicle, shell) = (&document.vehicle, &document.shell);
+    let volume_m3 = roof_m2(document) * shell.roof_insulation_m
+        + walls_m2(document) * shell.wall_insulation_m
+        + vehicle.length_m * vehicle.width_m * shell.floor_insulation_m;
     volume_m3 / PRICED_THICKNESS_M
 }
 

@@ -1,21 +1,18 @@
 //! Judges a run against the need.
 
-use super::verdict::{BankVerdict, Cause, Headline, Verdict, WindowVerdict};
-use crate::quantity::SECONDS_PER_HOUR;
+use super::cause::cause;
+use super::heat::worst_heat;
+use super::verdict::{BankVerdict, Headline, Verdict, WindowVerdict};
 use crate::scenario::{NeedWindow, NeededFor, ScenarioDocument, SystemVoltage};
-use crate::schedule::HourWindow;
-use crate::simulation::{Results, Series, Stop};
+use crate::simulation::{Results, Series};
 
 /// Days looked ahead for the end of the bank.
-const DAYS_LOOKED: u32 = 14;
-
-/// Output from which a cooler counts as working flat out, share.
-const FLAT_OUT: f64 = 0.95;
+pub(super) const DAYS_LOOKED: u32 = 14;
 
 /// Excess below which a limit still counts as kept, K: a twentieth of a kelvin, the accuracy of the step.
-const TOLERANCE_K: f64 = 0.05;
+pub(super) const TOLERANCE_K: f64 = 0.05;
 
-const HOURS_PER_DAY: f64 = 24.0;
+pub(super) const HOURS_PER_DAY: f64 = 24.0;
 
 /// Charge above the lowest allowed at which a bank counts as empty, share.
 const CHARGE_ROUNDING: f64 = 1e-3;
@@ -110,7 +107,9 @@ struct Excess {
     degree_hours_k_h: f64,
     worst_c: f64,
     worst_at_h: f64,
+    /// First sample that misses the limit.
     first: Option<usize>,
+    /// Last sample that keeps it.
     last_met: Option<usize>,
 }
 
@@ -148,7 +147,7 @@ fn is_too_humid(window: &NeedWindow, relative_humidity: f64) -> bool {
 
 /// Part of a window for which a sample stands, h: from its time until the next one's. The sample at the very end of the window
 /// counts too, for no time, and so does the one before a window that begins between two.
-fn stands(series: &Series, index: usize, span: (f64, f64)) -> Option<(f64, f64)> {
+pub(super) fn stands(series: &Series, index: usize, span: (f64, f64)) -> Option<(f64, f64)> {
     let at_h = series.time_h[index];
     let next_h = series.time_h.get(index + 1).copied().unwrap_or(at_h);
     let (from_h, until_h) = (at_h.max(span.0), next_h.min(span.1));
@@ -169,7 +168,7 @@ fn judge_window(
     let cause = found
         .first
         .filter(|_| found.missed_h > 0.0)
-        .map(|index| cause(document, window, &with.series, index, &found));
+        .map(|index| cause(document, window, &with.series, index, found.last_met));
     WindowVerdict {
         slot,
         needed_for: window.needed_for,
@@ -187,51 +186,9 @@ fn judge_window(
         cause,
         worst_felt_without_cooler_c: bare.worst_c,
         missed_without_cooler_h: bare.missed_h,
+        worst_heat: worst_heat(&with.series, span),
+        worst_heat_without_cooler: worst_heat(&without.series, span),
     }
-}
-
-/// Why a window was missed, from the state at the first sample that misses it.
-fn cause(
-    document: &ScenarioDocument,
-    window: &NeedWindow,
-    series: &Series,
-    index: usize,
-    found: &Excess,
-) -> Cause {
-    if series.felt_c[index] <= window.highest_felt_c + TOLERANCE_K {
-        return Cause::Humidity;
-    }
-    if !document.cooler.installed {
-        return Cause::NoCooler;
-    }
-    if let Some(stop) = series.stopped[index] {
-        return match stop {
-            Stop::BankEmpty => Cause::BankEmpty,
-            Stop::LowVoltage => Cause::LowVoltage,
-            Stop::CurrentLimit => Cause::CurrentLimit,
-            Stop::InverterOverload => Cause::InverterOverload,
-        };
-    }
-    if !allowed_at(document, series.time_h[index]) {
-        return Cause::NeverSwitchedOn;
-    }
-    let met_later = found.last_met.is_some_and(|last| last > index);
-    let met_before = found.last_met.is_some_and(|last| last < index);
-    if met_later && !met_before && series.cooler_share[index] > 0.0 {
-        return Cause::NotYetCooled;
-    }
-    if series.cooler_share[index] >= FLAT_OUT {
-        Cause::Capacity
-    } else {
-        Cause::SetPoint
-    }
-}
-
-/// Whether the cooler may run at an instant.
-fn allowed_at(document: &ScenarioDocument, time_h: f64) -> bool {
-    let cooler = &document.cooler;
-    HourWindow::new(cooler.run_from_hour, cooler.run_until_hour)
-        .is_ok_and(|hours| hours.contains(time_h * SECONDS_PER_HOUR))
 }
 
 fn bank(document: &ScenarioDocument, with: &Results) -> BankVerdict {
@@ -317,6 +274,7 @@ mod tests {
         for (time_h, felt_c) in [(12.0, 30.0), (12.0 + 1.0 / 12.0, 20.0)] {
             series.time_h.push(time_h);
             series.felt_c.push(felt_c);
+            series.cabin_c.push(felt_c);
             series.relative_humidity.push(0.5);
             series.state_of_charge.push(0.9);
             series.cooler_share.push(0.0);

@@ -1,8 +1,9 @@
 //! What would change the answer most: a few changes, each tried alone.
 
 use super::judge::judge;
+use super::measures::MeasureKind;
 use super::verdict::{Headline, Verdict};
-use crate::scenario::{FanUse, Scenario, ScenarioDocument};
+use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared};
 
 /// A change that the adviser tries.
@@ -44,19 +45,11 @@ pub struct LeverEffect {
 /// More insulation that the lever tries, m.
 const INSULATION_STEP_M: f64 = 0.025;
 
-/// Sun absorptance of a fresh white roof: from memory, 0.20 to 0.35.
-const WHITE_ABSORPTANCE: f64 = 0.25;
-
-/// Share of sun and sky that a leafy tree takes, common practice, no source.
-const TREE_BEAM_SHARE: f64 = 0.8;
-const TREE_SKY_SHARE: f64 = 0.5;
-
-/// Flow and power of a usual roof fan: common practice, no source.
-const FAN_FLOW_M3_S: f64 = 0.2;
-const FAN_POWER_W: f64 = 30.0;
-
 /// More panels that the lever tries, W.
 const PANEL_STEP_W: f64 = 200.0;
+
+/// How much larger a bank and a cooler the levers try.
+const LARGER: f64 = 1.5;
 
 /// How much earlier the cooler may run, h.
 const EARLIER_H: f64 = 2.0;
@@ -77,47 +70,49 @@ impl Lever {
 
     /// Makes the change in a document; what comes out may lie outside the ranges of the fields and is still to be validated.
     pub fn apply(self, document: &mut ScenarioDocument) {
+        for measure in self.measures(document) {
+            measure.apply(document);
+        }
+        if self == Self::EarlierStart {
+            let from_hour = document.cooler.run_from_hour - EARLIER_H;
+            document.cooler.run_from_hour = from_hour.rem_euclid(24.0);
+        }
+    }
+
+    /// The measures it consists of; starting earlier is none, as nothing is bought for it.
+    fn measures(self, document: &ScenarioDocument) -> Vec<MeasureKind> {
+        let added_m = INSULATION_STEP_M;
         match self {
-            Self::MoreInsulation => {
-                document.shell.roof_insulation_m += INSULATION_STEP_M;
-                document.shell.wall_insulation_m += INSULATION_STEP_M;
-            }
-            Self::WindowCovers => {
-                document.glass.covers_fitted = true;
-                document.glass.covers_from_hour = 0.0;
-                document.glass.covers_until_hour = 0.0;
-            }
-            Self::WhiteRoof => {
-                let shell = &mut document.shell;
-                shell.roof_sun_absorptance = shell.roof_sun_absorptance.min(WHITE_ABSORPTANCE);
-            }
-            Self::Shade => shade_all_day(document),
-            Self::RoofFan => add_fan(document),
-            Self::LargerBank => document.battery.capacity_ah *= 1.5,
-            Self::MorePanels => document.charging.panel_power_w += PANEL_STEP_W,
-            Self::LargerCooler => {
-                document.cooler.capacity_rated_w *= 1.5;
-                document.cooler.electric_power_rated_w *= 1.5;
-            }
-            Self::EarlierStart => {
-                let from_hour = document.cooler.run_from_hour - EARLIER_H;
-                document.cooler.run_from_hour = from_hour.rem_euclid(24.0);
-            }
+            Self::MoreInsulation => vec![
+                MeasureKind::RoofInsulation { added_m },
+                MeasureKind::WallInsulation { added_m },
+            ],
+            Self::WindowCovers => vec![MeasureKind::WindowCovers],
+            Self::WhiteRoof => vec![MeasureKind::LighterRoof],
+            Self::Shade => vec![MeasureKind::Shade],
+            Self::RoofFan => vec![MeasureKind::RoofFan],
+            Self::LargerBank => vec![MeasureKind::Bank {
+                capacity_ah: LARGER * document.battery.capacity_ah,
+            }],
+            Self::MorePanels => vec![MeasureKind::Panels {
+                added_w: PANEL_STEP_W,
+            }],
+            Self::LargerCooler => vec![MeasureKind::Cooler {
+                capacity_w: LARGER * document.cooler.capacity_rated_w,
+            }],
+            Self::EarlierStart => Vec::new(),
         }
     }
 
     /// Whether the change means anything in a scenario.
     fn applies(self, document: &ScenarioDocument) -> bool {
         let cooler = &document.cooler;
-        let always = cooler.run_from_hour == cooler.run_until_hour;
-        match self {
-            Self::LargerCooler => cooler.installed,
-            Self::EarlierStart => cooler.installed && !always,
-            Self::WindowCovers => !document.glass.covers_fitted,
-            Self::WhiteRoof => document.shell.roof_sun_absorptance > WHITE_ABSORPTANCE,
-            Self::RoofFan => document.ventilation.fan_use == FanUse::Off,
-            _ => true,
+        if self == Self::EarlierStart {
+            return cooler.installed && cooler.run_from_hour != cooler.run_until_hour;
         }
+        self.measures(document)
+            .iter()
+            .all(|measure| measure.applies(document))
     }
 }
 
@@ -164,23 +159,6 @@ fn effect(lever: Lever, before: &Verdict, after: &Verdict) -> LeverEffect {
             - before.bank.lowest_state_of_charge,
         met: !matches!(after.headline, Headline::Missed | Headline::NothingAsked),
     }
-}
-
-fn shade_all_day(document: &mut ScenarioDocument) {
-    let day = &mut document.day;
-    day.shade_beam_share = day.shade_beam_share.max(TREE_BEAM_SHARE);
-    day.shade_sky_share = day.shade_sky_share.max(TREE_SKY_SHARE);
-    day.shade_from_hour = 0.0;
-    day.shade_until_hour = 0.0;
-}
-
-fn add_fan(document: &mut ScenarioDocument) {
-    let ventilation = &mut document.ventilation;
-    ventilation.fan_use = FanUse::WhenOutdoorsCooler;
-    ventilation.fan_flow_m3_s = ventilation.fan_flow_m3_s.max(FAN_FLOW_M3_S);
-    ventilation.fan_power_w = ventilation.fan_power_w.max(FAN_POWER_W);
-    ventilation.fan_from_hour = 0.0;
-    ventilation.fan_until_hour = 0.0;
 }
 
 #[cfg(test)]

@@ -1,13 +1,39 @@
-//! Advice built on runs: the verdict, what would change it most, what it costs.
+//! Advice built on runs: the verdict and what it costs; whether cooling is needed at all, how big it has to be, where money goes
+//! furthest, how sure that is, how fast it gets hot when something fails, and why plain division says something else.
+//!
+//! Everything here is built on runs of changed scenarios and on nothing else. What takes many runs, [`PackageSearch`] and
+//! [`sampling::Sampler`], goes a few at a time, so that it can be watched and given up.
 
+mod alternatives;
+mod ample;
+mod cause;
 mod cost;
+pub mod failure;
+mod front;
+mod heat;
 mod judge;
+pub mod ladder;
 mod levers;
+mod measure_prices;
+mod measures;
+mod packages;
+mod plain_division;
+pub mod sampling;
+mod sizing;
+mod trial;
 mod verdict;
 
+pub use alternatives::{Alternative, Alternatives, PurgeEffect, alternatives};
 pub use cost::{Cost, cost};
+pub use heat::HeatReading;
 pub use judge::judge;
 pub use levers::{Lever, LeverEffect, levers};
+pub use measure_prices::MeasurePrices;
+pub use measures::{Measure, MeasureKind, Subject, applied, cost_of, measures};
+pub use packages::{Package, PackageSearch, Packages, packages};
+pub use plain_division::{PlainDivision, Reason, plain_division};
+pub use sizing::{ChargingSized, Rung, Sized, Sizing, size};
+pub use trial::Outcome;
 pub use verdict::{BankVerdict, Cause, Headline, Verdict, WindowVerdict};
 
 use crate::cooler::data_plate::PlateAssessment;

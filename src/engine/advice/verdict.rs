@@ -1,5 +1,6 @@
 //! Is the need met, what failed first, and how long does the bank last.
 
+use super::heat::HeatReading;
 use crate::scenario::NeededFor;
 
 /// Why a window of the need was missed.
@@ -58,6 +59,10 @@ pub struct WindowVerdict {
     pub worst_felt_without_cooler_c: f64,
     /// Time above the limit without any cooler, h.
     pub missed_without_cooler_h: f64,
+    /// Highest heat index reached in it.
+    pub worst_heat: HeatReading,
+    /// Highest heat index reached in it without any cooler.
+    pub worst_heat_without_cooler: HeatReading,
 }
 
 /// What became of the bank.
@@ -111,6 +116,12 @@ pub struct Verdict {
 }
 
 impl Verdict {
+    /// Whether any window is in use and every one of them is met.
+    #[must_use]
+    pub fn windows_met(&self) -> bool {
+        !self.windows.is_empty() && self.windows.iter().all(|window| window.met)
+    }
+
     /// Unmet degree-hours of all windows, K h, zero or more: Σ excess above the limit times how long.
     #[must_use]
     pub fn degree_hours_k_h(&self) -> f64 {

@@ -86,6 +86,11 @@ impl Cooling {
             .is_some_and(|unit| unit.hours.contains(clock_s));
     }
 
+    /// Breaks for good.
+    pub(super) fn fail(&mut self) {
+        self.unit = None;
+    }
+
     /// Whether clock and bank let the cooler run.
     pub(super) fn may_run(&self) -> bool {
         self.in_hours && self.stopped.is_none()

@@ -1,6 +1,7 @@
 //! What an interval is worked out from: the surroundings, what is inside, what draws and what charges.
 
 use super::environment::Surroundings;
+use super::failure::FailingPart;
 use super::inside::InsideGains;
 use super::recorder::FELT_AIR_SPEED_M_S;
 use super::run::Run;
@@ -20,7 +21,33 @@ pub(super) struct Interval {
     pub(super) shore_share: f64,
 }
 
+impl Interval {
+    /// Nothing draws and nothing charges.
+    fn without_power(self) -> Self {
+        Self {
+            loads_w: 0.0,
+            panels_w: 0.0,
+            driving_share: 0.0,
+            shore_share: 0.0,
+            ..self
+        }
+    }
+}
+
 impl Run<'_> {
+    /// Lets fail what has failed; gives whether the bank still feeds anything.
+    fn fail(&mut self, clock_s: f64) -> bool {
+        let Some(failure) = self.failure.filter(|failure| failure.has_happened(clock_s)) else {
+            return true;
+        };
+        self.cooling.fail();
+        let powered = failure.part != FailingPart::Bank;
+        if !powered {
+            self.ventilation.fail();
+        }
+        powered
+    }
+
     /// Works out an interval and sets the network's coefficients.
     pub(super) fn open(
         &mut self,
@@ -32,6 +59,7 @@ impl Run<'_> {
         let surroundings = self.environment.at(clock_s + 0.5 * span_s);
         // An interval may begin a rounding before the hour at which something switches.
         let within_s = clock_s + LEAST_STEP_S;
+        let powered = self.fail(within_s);
         self.cooling.set_clock(within_s);
         let situation = FanSituation {
             clock_s,
@@ -75,7 +103,7 @@ impl Run<'_> {
             self.cabin.radiant_c(),
             FELT_AIR_SPEED_M_S,
         );
-        Interval {
+        let interval = Interval {
             gains: self.inside.gains(clock_s, span_s, felt_c),
             cooler_waits,
             loads_w: self.power.loads_w(clock_s, span_s) + self.ventilation.fan_power_w(),
@@ -87,6 +115,11 @@ impl Run<'_> {
             driving_share: self.power.driving_share(clock_s, span_s),
             shore_share: self.power.shore_share(clock_s, span_s),
             surroundings,
+        };
+        if powered {
+            interval
+        } else {
+            interval.without_power()
         }
     }
 

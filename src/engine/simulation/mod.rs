@@ -4,6 +4,7 @@ mod body;
 mod build;
 mod cooling;
 mod environment;
+mod failure;
 mod inside;
 mod interval;
 mod power;
@@ -15,5 +16,6 @@ mod timetable;
 mod ventilation;
 
 pub use build::BuildError;
+pub use failure::{FailingPart, Failure};
 pub use prepared::{Prepared, STEP_S, simulate};
 pub use results::{Balance, HeatPath, Results, Series, Stop, Totals};

@@ -3,6 +3,7 @@
 use super::body::{Body, body, wind_profile};
 use super::build::BuildError;
 use super::environment::Environment;
+use super::failure::Failure;
 use super::results::Results;
 use super::run::{Run, SHORT_INTERVAL_S};
 use super::ventilation::Ventilation;
@@ -22,6 +23,7 @@ pub struct Prepared {
     body: Rc<Body>,
     environment: Rc<Environment>,
     settled: Rc<Settled>,
+    failure: Option<Failure>,
 }
 
 /// What the day before the run left.
@@ -70,7 +72,35 @@ impl Prepared {
             body: Rc::new(body),
             environment: Rc::new(environment),
             settled: Rc::new(settled),
+            failure: None,
         })
+    }
+
+    /// Whether another scenario has body and surroundings in common with this one.
+    #[must_use]
+    pub fn suits(&self, scenario: &Scenario) -> bool {
+        same_day_without_cooler(&self.document, scenario.document())
+    }
+
+    /// Makes another scenario ready, sharing body and surroundings where it differs only in cooler, bank, panels or prices.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn like(&self, scenario: &Scenario) -> Result<Self, BuildError> {
+        if !self.suits(scenario) {
+            return Self::new(scenario);
+        }
+        let mut other = self.clone();
+        other.document = scenario.document().clone();
+        Ok(other)
+    }
+
+    /// The same in which a part fails.
+    #[must_use]
+    pub fn failing(&self, failure: Failure) -> Self {
+        let mut other = self.clone();
+        other.failure = Some(failure);
+        other
     }
 
     /// The same without any cooler, sharing all of it.
@@ -96,6 +126,7 @@ impl Prepared {
     pub fn run_in_steps(&self, steps_per_minute: u32) -> Result<Results, BuildError> {
         let settled = Settled::clone(&self.settled);
         let mut run = Run::new(&self.document, &self.body, &self.environment, settled)?;
+        run.failure = self.failure;
         run.pass(steps_per_minute.max(1));
         Ok(run.results())
     }
@@ -107,4 +138,27 @@ impl Prepared {
 /// When a component refuses its input, which no validated scenario makes it do.
 pub fn simulate(scenario: &Scenario) -> Result<Results, BuildError> {
     Prepared::new(scenario)?.run()
+}
+
+/// Whether two scenarios pass a day alike while no cooler runs, whatever they are equipped with.
+fn same_day_without_cooler(one: &ScenarioDocument, other: &ScenarioDocument) -> bool {
+    let driving = |document: &ScenarioDocument| {
+        let charging = &document.charging;
+        (
+            charging.drives,
+            charging.drive_from_hour,
+            charging.drive_until_hour,
+            charging.drive_speed_m_s,
+        )
+    };
+    one.vehicle == other.vehicle
+        && one.shell == other.shell
+        && one.glass == other.glass
+        && one.occupants == other.occupants
+        && one.place == other.place
+        && one.day == other.day
+        && one.ventilation == other.ventilation
+        && one.loads == other.loads
+        && one.cooler.set_point_c == other.cooler.set_point_c
+        && driving(one) == driving(other)
 }

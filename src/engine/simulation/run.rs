@@ -11,6 +11,7 @@ use super::body::Body;
 use super::build::BuildError;
 use super::cooling::{AirAhead, CoolerStep, Cooling};
 use super::environment::Environment;
+use super::failure::Failure;
 use super::inside::Inside;
 use super::interval::Interval;
 use super::power::{Demand, Power, PowerStep};
@@ -57,6 +58,7 @@ pub(super) struct Run<'a> {
     pub(super) covers: Option<HourWindow>,
     pub(super) covered: bool,
     pub(super) driving: Option<HourWindow>,
+    pub(super) failure: Option<Failure>,
     timetable: Timetable,
     recorder: Recorder,
     results: Results,
@@ -99,6 +101,7 @@ impl<'a> Run<'a> {
                 charging.drive_from_hour,
                 charging.drive_until_hour,
             )?,
+            failure: None,
             timetable: Timetable::new(document),
             recorder: Recorder::new(parts, samples),
             results: Results::default(),

@@ -73,6 +73,12 @@ impl Ventilation {
         })
     }
 
+    /// Stops the fan for good.
+    pub(super) fn fail(&mut self) {
+        self.fan_use = FanUse::Off;
+        self.purges = false;
+    }
+
     /// Decides on the fan for an interval; gives whether the cooler has to wait for it.
     pub(super) fn decide(&mut self, now: &FanSituation) -> bool {
         let purging = self.purging(now);

@@ -212,10 +212,15 @@
 //! like the last follow, and beside it the plain division of ampere-hours by amperes. [`levers`](advice::levers) tries single
 //! changes and ranks them; [`cost`](advice::cost) adds up the scenario's own prices.
 //!
-//! *Limits.* The engine returns enums and numbers; wording is the page's. It judges one described day, or a few, as certain: no
-//! spread of forecasts or of workmanship, and no search for the smallest cooler or bank. [Heat index](comfort::heat_index),
+//! Around the verdict stand the decisions: [`alternatives`](advice::alternatives) to a cooler, [`size`](advice::size) for the
+//! smallest one and its bank, [`measures`](advice::measures) and the best [`packages`](advice::packages) of them for each budget,
+//! [`Sampler`](advice::sampling::Sampler) for how sure it is, [`failures`](advice::failure::failures) for how long a cabin stays
+//! cool once something breaks, and [`plain_division`](advice::plain_division) for what "amp-hours over amps" leaves out.
+//!
+//! *Limits.* The engine returns enums and numbers; wording is the page's. The verdict itself judges one described day, or a few,
+//! as certain, by felt temperature and humidity; the [heat index](comfort::heat_index) stands beside it, and
 //! [mean vote](comfort::mean_vote) and [standard effective temperature](comfort::standard_temperature) are computed and
-//! checked, and no verdict rests on them yet. None of it can promise that an animal or a child stays safe in a parked vehicle.
+//! checked, and nothing rests on them yet. None of it can promise that an animal or a child stays safe in a parked vehicle.
 
 pub mod advice;
 pub mod air;

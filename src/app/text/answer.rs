@@ -249,7 +249,8 @@ fn warmest(series: &Series) -> Option<(f64, f64)> {
 mod tests {
     use super::*;
     use crate::format::UnitSystem;
-    use noonday_engine::advice::{Cost, Verdict};
+    use noonday_engine::advice::{Cost, HeatReading, Verdict};
+    use noonday_engine::comfort::heat_index::HeatIndexCategory;
     use noonday_engine::scenario::example;
     use noonday_engine::simulation::Results;
 
@@ -269,6 +270,16 @@ mod tests {
             cause,
             worst_felt_without_cooler_c: 44.0,
             missed_without_cooler_h: 2.0,
+            worst_heat: heat(30.0),
+            worst_heat_without_cooler: heat(46.0),
+        }
+    }
+
+    fn heat(heat_index_c: f64) -> HeatReading {
+        HeatReading {
+            heat_index_c,
+            category: HeatIndexCategory::of(heat_index_c),
+            at_h: 14.5,
         }
     }
 

@@ -1,6 +1,6 @@
 //! What the set-up costs, from the scenario's own prices.
 
-use crate::scenario::{FanUse, ScenarioDocument, SystemVoltage};
+use crate::scenario::{FanUse, ScenarioDocument};
 
 /// What the set-up costs.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -43,11 +43,7 @@ const PRICED_THICKNESS_M: f64 = 0.025;
 #[must_use]
 pub fn cost(document: &ScenarioDocument) -> Cost {
     let (prices, charging) = (&document.prices, &document.charging);
-    let blocks = match document.battery.system_voltage {
-        SystemVoltage::V12 => 1.0,
-        SystemVoltage::V24 => 2.0,
-        SystemVoltage::V48 => 4.0,
-    };
+    let blocks = document.battery.system_voltage.blocks();
     let mut cost = Cost {
         cooler: if document.cooler.installed {
             prices.cooler

@@ -3,7 +3,7 @@
 use super::cause::cause;
 use super::heat::worst_heat;
 use super::verdict::{BankVerdict, Headline, Verdict, WindowVerdict};
-use crate::scenario::{NeedWindow, NeededFor, ScenarioDocument, SystemVoltage};
+use crate::scenario::{NeedWindow, NeededFor, ScenarioDocument};
 use crate::simulation::{Results, Series};
 
 /// Days looked ahead for the end of the bank.
@@ -220,19 +220,11 @@ fn usable_ah(document: &ScenarioDocument) -> f64 {
     share * battery.health_share * battery.capacity_ah
 }
 
-/// Nominal voltage of a 12 V block, V: the figure that plates and plain division use.
-const BLOCK_VOLTAGE_V: f64 = 12.0;
-
 fn running_current_a(document: &ScenarioDocument, with: &Results) -> f64 {
-    let blocks = match document.battery.system_voltage {
-        SystemVoltage::V12 => 1.0,
-        SystemVoltage::V24 => 2.0,
-        SystemVoltage::V48 => 4.0,
-    };
     if with.totals.compressor_h <= 0.0 {
         return 0.0;
     }
-    with.totals.cooler_wh / with.totals.compressor_h / (BLOCK_VOLTAGE_V * blocks)
+    with.totals.cooler_wh / with.totals.compressor_h / document.battery.system_voltage.nominal_v()
 }
 
 /// Hours until the bank is at its lowest charge: within the run if it gets there, else by letting the charge of the last day

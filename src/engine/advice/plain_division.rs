@@ -18,7 +18,7 @@
 
 use super::ample::feed_amply;
 use super::judge::{DAYS_LOOKED, HOURS_PER_DAY, judge};
-use crate::scenario::{Scenario, ScenarioDocument, SystemVoltage};
+use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared, Series};
 
 /// Why the run differs from plain division, in the order in which reasons are switched on.
@@ -152,11 +152,7 @@ fn itemised(
 }
 
 fn nominal_voltage_v(document: &ScenarioDocument) -> f64 {
-    match document.battery.system_voltage {
-        SystemVoltage::V12 => 12.0,
-        SystemVoltage::V24 => 24.0,
-        SystemVoltage::V48 => 48.0,
-    }
+    document.battery.system_voltage.nominal_v()
 }
 
 /// Charge that is drawn and put back without any loss.

@@ -1,6 +1,6 @@
 //! The cooler's rating as the scenario states it, with its plate believed or derated.
 
-use super::document::{PlateTrust, ScenarioDocument, SystemVoltage};
+use super::document::{PlateTrust, ScenarioDocument};
 use crate::cooler::data_plate::{DataPlate, PlateAssessment};
 use crate::cooler::rating::CoolerRating;
 
@@ -15,11 +15,7 @@ const WATTS_PER_KILOWATT: f64 = 1_000.0;
 /// beyond any small unit's.
 #[must_use]
 pub fn plate_assessment(document: &ScenarioDocument) -> Option<PlateAssessment> {
-    let supply_voltage_v = match document.battery.system_voltage {
-        SystemVoltage::V12 => 12.0,
-        SystemVoltage::V24 => 24.0,
-        SystemVoltage::V48 => 48.0,
-    };
+    let supply_voltage_v = document.battery.system_voltage.nominal_v();
     DataPlate {
         cooling_capacity_w: document.cooler.capacity_rated_w,
         supply_voltage_v,

@@ -5,7 +5,7 @@ use crate::electrical::{
     Bank, BankConditions, BankInput, BankLimit, BankState, Chemistry, DriveCharger, Inverter,
     InverterInput, PanelInput, PanelLosses, PanelMounting, Panels, ShoreCharger,
 };
-use crate::scenario::{CellChemistry, CoolerSupply, Load, ScenarioDocument, SystemVoltage};
+use crate::scenario::{CellChemistry, CoolerSupply, Load, ScenarioDocument};
 use crate::schedule::HourWindow;
 
 /// Losses of a small low-voltage inverter over its idle draw, linear and square in the load: quadratic form of Schmidt & Sauer
@@ -248,14 +248,14 @@ impl Power {
 
 fn bank(document: &ScenarioDocument) -> Result<Bank, BuildError> {
     let battery = &document.battery;
-    let blocks = blocks(document);
+    let blocks = document.battery.system_voltage.blocks();
     Ok(Bank::new(BankInput {
         chemistry: match battery.chemistry {
             CellChemistry::LithiumIronPhosphate => Chemistry::LithiumIronPhosphate,
             CellChemistry::AbsorbentGlassMat => Chemistry::AbsorbentGlassMat,
             CellChemistry::FloodedLead => Chemistry::Flooded,
         },
-        nominal_voltage_v: 12.0 * blocks,
+        nominal_voltage_v: document.battery.system_voltage.nominal_v(),
         capacity_ah: battery.capacity_ah,
         usable_min_soc: battery.least_state_of_charge,
         usable_max_soc: battery.most_state_of_charge,
@@ -271,15 +271,6 @@ fn bank(document: &ScenarioDocument) -> Result<Bank, BuildError> {
         },
         health_fraction: battery.health_share,
     })?)
-}
-
-/// Blocks of 12 V in the bank.
-pub(super) fn blocks(document: &ScenarioDocument) -> f64 {
-    match document.battery.system_voltage {
-        SystemVoltage::V12 => 1.0,
-        SystemVoltage::V24 => 2.0,
-        SystemVoltage::V48 => 4.0,
-    }
 }
 
 fn panels(document: &ScenarioDocument) -> Result<Panels, BuildError> {

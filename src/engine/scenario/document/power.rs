@@ -26,6 +26,24 @@ pub enum SystemVoltage {
     V48,
 }
 
+impl SystemVoltage {
+    /// Blocks of 12 V in series: 1, 2 or 4.
+    #[must_use]
+    pub fn blocks(self) -> f64 {
+        match self {
+            Self::V12 => 1.0,
+            Self::V24 => 2.0,
+            Self::V48 => 4.0,
+        }
+    }
+
+    /// The voltage by which plates and plain division go: 12, 24 or 48 V.
+    #[must_use]
+    pub fn nominal_v(self) -> f64 {
+        12.0 * self.blocks()
+    }
+}
+
 /// The bank.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -15,7 +15,6 @@ use crate::cooler::start_up::{
 use crate::scenario::{CompressorControl, ScenarioDocument, cooler_rating};
 use crate::schedule::HourWindow;
 use crate::simulation::build::BuildError;
-use crate::simulation::power::blocks;
 
 /// How long the voltage has to stay low before the cooler stops, s: common practice, no source.
 const CUT_OUT_DELAY_S: f64 = 30.0;
@@ -48,7 +47,7 @@ pub(super) struct Unit {
 impl Unit {
     pub(super) fn new(document: &ScenarioDocument) -> Result<Self, BuildError> {
         let cooler = &document.cooler;
-        let blocks = blocks(document);
+        let blocks = document.battery.system_voltage.blocks();
         let rating: CoolerRating = cooler_rating(document);
         let (mode, least) = match cooler.control {
             CompressorControl::OnOff => (ControlMode::OnOff, 1.0),

@@ -13,11 +13,12 @@ mod text;
 mod widgets;
 
 use answer::{Cautions, Figures, Lead, Rest};
-use charts::{BankChart, Easel, ReadingLine, SampleTable, Strip, TemperatureChart};
+use charts::{BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TemperatureChart};
 use desk::{Desk, Start};
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
 use text::charts::{bank_readings, temperature_readings};
+use text::heat::heat_readings;
 use text::page;
 use widgets::{Masthead, Notices};
 
@@ -58,6 +59,8 @@ fn Page(start: Start) -> impl IntoView {
                     </div>
                     <Rest />
                     <Cautions />
+                    <HeatChart />
+                    <ReadingLine read=heat_readings />
                     <BankChart />
                     <ReadingLine read=bank_readings />
                     <SampleTable />

@@ -6,6 +6,7 @@ pub mod charts;
 pub mod errors;
 pub mod fields;
 pub mod groups;
+pub mod heat;
 pub mod ledger;
 pub mod options;
 pub mod page;

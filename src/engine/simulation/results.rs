@@ -84,6 +84,9 @@ pub struct Series {
     pub relative_humidity: Vec<f64>,
     /// Sun on a horizontal square metre, after shade, W/m².
     pub sun_w_m2: Vec<f64>,
+    /// Direction towards the sun as the vehicle sees it: to its right, ahead and up, of length one (within 3e-4, for it is read
+    /// on straight lines between points ten minutes apart). Up is negative while the sun is below the horizon.
+    pub sun_direction: Vec<[f64; 3]>,
     /// Charge of the bank, share of its capacity.
     pub state_of_charge: Vec<f64>,
     /// Voltage at the bank's terminals, V.
@@ -121,6 +124,7 @@ impl Series {
             radiant_c: room(),
             relative_humidity: room(),
             sun_w_m2: room(),
+            sun_direction: Vec::with_capacity(samples),
             state_of_charge: room(),
             bank_voltage_v: room(),
             bank_current_a: room(),
@@ -133,6 +137,15 @@ impl Series {
             shore_w: room(),
             heat_w: Vec::with_capacity(samples),
         }
+    }
+
+    /// Heat into the cabin by path at a sample, W; all zero beyond the last.
+    ///
+    /// The first sample has no span before it over which a flow could be meant: it gives the flows of the span after it.
+    #[must_use]
+    pub fn heat_w_at(&self, index: usize) -> [f64; HeatPath::COUNT] {
+        let found = self.heat_w.get(index.max(1));
+        found.copied().unwrap_or([0.0; HeatPath::COUNT])
     }
 }
 
@@ -214,4 +227,20 @@ pub struct Results {
     pub balance: Balance,
     /// Whether the cooler ran outside the range of its published curves, which are then extrapolated.
     pub curves_extrapolated: bool,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_first_sample_gives_the_flows_that_follow_it() {
+        let series = Series {
+            heat_w: vec![[0.0; HeatPath::COUNT], [3.0; HeatPath::COUNT]],
+            ..Series::default()
+        };
+        assert_eq!(series.heat_w_at(0), [3.0; HeatPath::COUNT]);
+        assert_eq!(series.heat_w_at(1), [3.0; HeatPath::COUNT]);
+        assert_eq!(series.heat_w_at(2), [0.0; HeatPath::COUNT]);
+    }
 }

@@ -3,6 +3,7 @@
 mod answer;
 mod charts;
 mod desk;
+mod drawing;
 mod format;
 mod inputs;
 mod live;
@@ -15,6 +16,7 @@ mod widgets;
 use answer::{Cautions, Figures, Lead, Rest};
 use charts::{BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TemperatureChart};
 use desk::{Desk, Start};
+use drawing::CabinDrawing;
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
 use text::charts::{bank_readings, temperature_readings};
@@ -59,6 +61,7 @@ fn Page(start: Start) -> impl IntoView {
                     </div>
                     <Rest />
                     <Cautions />
+                    <CabinDrawing />
                     <HeatChart />
                     <ReadingLine read=heat_readings />
                     <BankChart />

@@ -295,3 +295,6 @@ fn from_inside(cut: &Cut, sheet: usize, across: f64, high_m: f64) -> Course {
         room: (0.18 * cut.inner.width()).min(24.0),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -12,7 +12,7 @@ mod storage;
 mod text;
 mod widgets;
 
-use answer::{Cautions, Figures, Lead, Rest};
+use answer::{Cautions, Figures, Lead, Rest, Then};
 use charts::{BankChart, Easel, ReadingLine, SampleTable, Strip, TemperatureChart};
 use desk::{Desk, Start};
 use inputs::{Inputs, Opened};
@@ -25,6 +25,15 @@ fn main() {
     match Start::read() {
         Some(start) => leptos::mount::mount_to_body(move || view! { <Page start /> }),
         None => leptos::mount::mount_to_body(|| view! { <p>{page::CANNOT_START}</p> }),
+    }
+}
+
+/// Goes to the inputs without an entry in the browser's history: there, back leads to another scenario.
+fn skip(event: leptos::ev::MouseEvent) {
+    event.prevent_default();
+    if let Some(inputs) = document().get_element_by_id(inputs::ID) {
+        inputs.scroll_into_view();
+        inputs::focus_on(&inputs);
     }
 }
 
@@ -42,7 +51,7 @@ fn Page(start: Start) -> impl IntoView {
         document().set_title(&title);
     });
     view! {
-        <a class="skip" href="#inputs">
+        <a class="skip" href="#inputs" on:click=skip>
             {page::SKIP}
         </a>
         <Masthead />
@@ -57,6 +66,7 @@ fn Page(start: Start) -> impl IntoView {
                         <ReadingLine read=temperature_readings />
                     </div>
                     <Rest />
+                    <Then />
                     <Cautions />
                     <BankChart />
                     <ReadingLine read=bank_readings />

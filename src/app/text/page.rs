@@ -82,7 +82,7 @@ pub fn shown_name(name: &str) -> String {
 
 /// Accessible name of the button that puts back the example's value.
 pub fn reset_label(label: &str, value: &str) -> String {
-    format!("{label}: back to the example’s {value}")
+    format!("{}: {label}", reset_text(value))
 }
 
 /// Text of that button.

@@ -1,6 +1,7 @@
 //! Where the heat comes from: by path, at the instant that is read and over the run, as numbers and as bars.
 
 use crate::charts::reading_index;
+use crate::format::Measure;
 use crate::live::{part, words as text};
 use crate::state::AppState;
 use crate::text::Voice;
@@ -37,7 +38,9 @@ pub fn Heat() -> impl IntoView {
     });
     let body = part(move || {
         let rows = by_path(&state.advice.get(), index.get());
-        Some(rows_shown(&rows, &state.voice.get()))
+        let pinned = state.pinned.get();
+        let before = pinned.map(|pinned| pinned.advice.with_cooler.totals.heat_wh);
+        Some(rows_shown(&rows, before, &state.voice.get()))
     });
     view! {
         <div class="account heat">
@@ -57,7 +60,17 @@ pub fn Heat() -> impl IntoView {
     }
 }
 
-fn rows_shown(rows: &[PathHeat], voice: &Voice) -> AnyView {
+/// Rows, the sums with their difference from those of the pinned state, if there is one.
+fn rows_shown(
+    rows: &[PathHeat],
+    before_wh: Option<[f64; HeatPath::COUNT]>,
+    voice: &Voice,
+) -> AnyView {
+    let since = |row: &PathHeat| {
+        let paths = HeatPath::ALL.into_iter().zip(before_wh?);
+        let (_, before) = paths.into_iter().find(|(path, _)| *path == row.path)?;
+        voice.difference(Measure::Heat.of(row.run_wh), Measure::Heat.of(before))
+    };
     let most = |heat: fn(&PathHeat) -> f64| {
         rows.iter()
             .map(heat)
@@ -67,11 +80,12 @@ fn rows_shown(rows: &[PathHeat], voice: &Voice) -> AnyView {
     rows.iter()
         .map(|row| {
             let now = voice.units.quantity(Dimension::HeatFlow, row.now_w);
+            let run = voice.units.heat(row.run_wh);
             view! {
                 <tr>
                     <th scope="row">{words::path_name(row.path)}</th>
-                    {cell(now, row.now_w / most_w)}
-                    {cell(voice.units.heat(row.run_wh), row.run_wh / most_wh)}
+                    {cell(now, None, row.now_w / most_w)}
+                    {cell(run, since(row), row.run_wh / most_wh)}
                 </tr>
             }
         })
@@ -80,11 +94,12 @@ fn rows_shown(rows: &[PathHeat], voice: &Voice) -> AnyView {
 }
 
 /// A number, and under it a bar as long as its share of the largest.
-fn cell(number: String, share: f64) -> AnyView {
+fn cell(number: String, since: Option<String>, share: f64) -> AnyView {
     let width = format!("width:{:.1}%", 100.0 * share.abs());
     view! {
         <td>
-            {number} <span class="bar" class:out={share < 0.0} style=width aria-hidden="true"></span>
+            {number} {since.map(|since| view! { <span class="since">" (" {since} ")"</span> })}
+            <span class="bar" class:out={share < 0.0} style=width aria-hidden="true"></span>
         </td>
     }
     .into_any()

@@ -2,8 +2,11 @@
 
 mod figures;
 mod heat;
+mod then;
+mod working;
 
 pub use figures::Figures;
+pub use then::Then;
 
 use crate::inputs::Opened;
 use crate::live::{click, derived, part, words};

@@ -78,7 +78,7 @@ pub fn draw<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     room: (f64, f64),
-    series: &Series,
+    (series, pinned): (&Series, Option<&Series>),
     voice: &Voice,
 ) -> Drawn<DB> {
     let (Some(from), Some(until)) = (series.time_h.first(), series.time_h.last()) else {
@@ -94,12 +94,28 @@ pub fn draw<DB: DrawingBackend>(
     };
     let most_points = (whole.right - whole.left) / POINT_GAP;
     let rows = Rows::new(series, most_points as usize);
-    let frames = frames(&whole, &rows);
+    let ghosts = pinned.map(|pinned| Rows::new(pinned, most_points as usize));
+    let frames = frames(&whole, &rows, ghosts.as_ref());
     pen.scale(&whole, &[], |_| String::new())?;
     for (row, frame) in frames.iter().enumerate() {
         ribbon(pen, frame, &rows, row, colours(skin, row))?;
     }
-    outlines(pen, &frames, &rows, 1.5, |row| colours(skin, row))?;
+    if let Some(ghosts) = &ghosts {
+        outlines(
+            pen,
+            &frames,
+            ghosts,
+            |colour| Stroke::solid(colour, 1.25).ghost(skin.paper),
+            skin,
+        )?;
+    }
+    outlines(
+        pen,
+        &frames,
+        &rows,
+        |colour| Stroke::solid(colour, 1.5),
+        skin,
+    )?;
     scales(pen, skin, &frames, &rows, voice)?;
     let labels: Vec<EndLabel> = frames
         .iter()
@@ -114,22 +130,23 @@ fn outlines<DB: DrawingBackend>(
     pen: &Pen<DB>,
     frames: &[Frame],
     rows: &Rows,
-    width: f64,
-    colours: impl Fn(usize) -> (RGBColor, RGBColor),
+    stroke: impl Fn(RGBColor) -> Stroke,
+    skin: &Skin,
 ) -> Drawn<DB> {
     for (row, (frame, values)) in frames.iter().zip(&rows.values).enumerate() {
-        let (into, out) = colours(row);
-        let places = frame.places(&rows.time_h, values);
+        let (into, out) = colours(skin, row);
+        let places = frame.places_within(&rows.time_h, values);
         let zero = frame.y(0.0);
         let side = |above: bool| -> Vec<Place> {
             let clamped = |y: f64| if above { y.min(zero) } else { y.max(zero) };
             places.iter().map(|(x, y)| (*x, clamped(*y))).collect()
         };
-        if frame.up.1 > 0.0 {
-            pen.line(&side(true), Stroke::solid(into, width))?;
+        let (low, high) = rows.range(row);
+        if high > 0.0 {
+            pen.line(&side(true), stroke(into))?;
         }
-        if frame.up.0 < 0.0 {
-            pen.line(&side(false), Stroke::solid(out, width))?;
+        if low < 0.0 {
+            pen.line(&side(false), stroke(out))?;
         }
     }
     Ok(())
@@ -190,13 +207,18 @@ fn scales<DB: DrawingBackend>(
     Ok(())
 }
 
-/// Rows one below another: the sun's by its share, the others to one scale.
-fn frames(whole: &Frame, rows: &Rows) -> Vec<Frame> {
+/// Rows one below another, with room for those of a pinned run: the sun's by its share, the others to one scale.
+fn frames(whole: &Frame, rows: &Rows, ghosts: Option<&Rows>) -> Vec<Frame> {
+    let range = |row: usize| {
+        let (low, high) = rows.range(row);
+        let (ghost_low, ghost_high) = ghosts.map_or((low, high), |ghosts| ghosts.range(row));
+        (low.min(ghost_low), high.max(ghost_high))
+    };
     let height = whole.bottom - whole.top;
     let sun_height = height * SUN_SHARE;
     let span: f64 = (1..ROWS)
         .map(|row| {
-            let (low, high) = rows.range(row);
+            let (low, high) = range(row);
             high - low
         })
         .sum();
@@ -205,7 +227,7 @@ fn frames(whole: &Frame, rows: &Rows) -> Vec<Frame> {
     let mut top = whole.top;
     (0..ROWS)
         .map(|row| {
-            let (low, high) = rows.range(row);
+            let (low, high) = range(row);
             let height = match row {
                 0 => sun_height,
                 _ => (high - low) * px_per_watt,

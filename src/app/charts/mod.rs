@@ -7,6 +7,7 @@ mod fine;
 mod frame;
 mod heat;
 mod pen;
+mod reading;
 mod skin;
 mod strip;
 mod table;
@@ -15,7 +16,8 @@ mod temperatures;
 pub use cursor::reading_index;
 pub use easel::Easel;
 pub use frame::spread;
-pub use strip::{ReadingLine, Strip};
+pub use reading::ReadingLine;
+pub use strip::Strip;
 pub use table::SampleTable;
 
 use crate::live::words;

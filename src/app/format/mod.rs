@@ -1,10 +1,14 @@
 //! How numbers, units, clocks and money are shown and read: the only place that converts between SI and what is shown.
 
+mod amount;
 mod clock;
+mod language;
 mod number;
 mod unit;
 
+pub use amount::{Amount, Measure};
 pub use clock::{duration, parse_clock, parse_date, weekday};
+pub use language::{date, speak};
 pub use number::{Typed, entry_text, parse_number};
 pub use unit::{Unit, unit};
 
@@ -79,7 +83,7 @@ impl UnitSystem {
 
     /// A number with grouped thousands, a true minus sign and no needless zeros.
     pub fn number(self, value: f64, decimals: usize) -> String {
-        number::prose(value, decimals, self.group_mark())
+        number::prose(value, decimals, language::marks())
     }
 
     /// A share as a whole percentage.
@@ -127,6 +131,25 @@ impl UnitSystem {
         }
     }
 
+    /// How well a part insulates: U where SI is shown, R in the United States.
+    pub fn insulation(self, transmittance_w_m2_k: f64) -> String {
+        match self {
+            Self::Metric => self.quantity(Dimension::Transmittance, transmittance_w_m2_k),
+            Self::Us => {
+                let resistance = unit(Dimension::ThermalResistance, self);
+                let shown = resistance.shown(1.0 / transmittance_w_m2_k);
+                format!("R-{}", self.number(shown, 1))
+            }
+        }
+    }
+
+    /// Degrees above a limit, summed over hours.
+    pub fn degree_hours(self, degree_hours_k_h: f64) -> String {
+        let unit = unit(Dimension::TemperatureDifference, self);
+        let number = self.number(unit.shown(degree_hours_k_h), 1);
+        join(&number, &format!("{}·h", unit.symbol))
+    }
+
     /// Power in watts.
     pub fn watts(self, power_w: f64) -> String {
         join(&self.number(power_w, 0), "W")
@@ -145,14 +168,6 @@ impl UnitSystem {
     /// An hour on the clock as short as an axis wants it: `6`, `noon`, `6 pm`.
     pub fn axis_hour(self, hour: f64) -> String {
         clock::axis_hour(hour, self)
-    }
-
-    /// What separates thousands.
-    fn group_mark(self) -> char {
-        match self {
-            Self::Us => ',',
-            Self::Metric => '\u{202f}',
-        }
     }
 }
 
@@ -209,6 +224,14 @@ mod tests {
     }
 
     #[test]
+    fn insulation_is_told_by_its_resistance_only_in_the_united_states() {
+        // NIST SP 811: 1 h ft² °F/BTU is 0.176 110 2 m² K/W, so U = 0.5 W/(m² K) is R 11.36.
+        assert_eq!(UnitSystem::Us.insulation(0.5), "R-11.4");
+        assert_eq!(UnitSystem::Metric.insulation(0.5), "0.5\u{a0}W/(m²·K)");
+        assert_eq!(UnitSystem::Us.degree_hours(10.0), "18\u{a0}°F·h");
+    }
+
+    #[test]
     fn quantities_carry_their_unit() {
         assert_eq!(
             UnitSystem::Metric.quantity(Dimension::Thickness, 0.04),
@@ -218,9 +241,6 @@ mod tests {
             UnitSystem::Us.quantity(Dimension::HeatFlow, 2_000.0),
             "6,824\u{a0}BTU/h"
         );
-        assert_eq!(
-            UnitSystem::Metric.money(4_300.2, "EUR"),
-            "EUR\u{a0}4\u{202f}300"
-        );
+        assert_eq!(UnitSystem::Metric.money(4_300.2, "EUR"), "EUR\u{a0}4,300");
     }
 }

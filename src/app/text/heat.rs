@@ -3,6 +3,7 @@
 use super::charts::Reading;
 use super::ledger::path_name;
 use super::{Voice, listed};
+use crate::format::Measure;
 use noonday_engine::advice::Advice;
 use noonday_engine::scenario::Dimension;
 use noonday_engine::simulation::{HeatPath, Series};
@@ -95,14 +96,14 @@ pub fn in_and_out_w(heat_w: &[f64; HeatPath::COUNT]) -> (f64, f64) {
 }
 
 /// Sun and heat at one sample, in the order of the rows.
-pub fn heat_readings(advice: &Advice, index: usize, voice: &Voice) -> Vec<Reading> {
+pub fn heat_readings(advice: &Advice, index: usize) -> Vec<Reading> {
     let series = &advice.with_cooler.series;
     let heat_w = series.heat_w_at(index);
     let sun = series.sun_w_m2.get(index).copied().unwrap_or_default();
-    let mut readings = vec![(SUN, voice.units.irradiance(sun))];
+    let mut readings = vec![(SUN, Measure::Sun.of(sun))];
     readings.extend(GROUPS.iter().map(|group| {
-        let watts = group_w(group, &heat_w);
-        (group.name, voice.units.quantity(Dimension::HeatFlow, watts))
+        let heat = Measure::Of(Dimension::HeatFlow);
+        (group.name, heat.of(group_w(group, &heat_w)))
     }));
     readings
 }

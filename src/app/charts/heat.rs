@@ -11,6 +11,7 @@ use noonday_engine::scenario::Dimension;
 use noonday_engine::simulation::{HeatPath, Series};
 use plotters::prelude::DrawingBackend;
 use plotters::style::RGBColor;
+use std::cmp::Ordering;
 
 /// Rows: the sun and every group.
 const ROWS: usize = 1 + GROUPS.len();
@@ -88,7 +89,7 @@ pub fn draw<DB: DrawingBackend>(
         left: skin.gutter_left,
         right: room.0 - skin.gutter_right,
         top: pen.line_height() * 0.5,
-        bottom: room.1 - 2.0,
+        bottom: room.1 - pen.line_height() * 0.5,
         across: (*from, *until),
         up: (0.0, 1.0),
     };
@@ -137,16 +138,14 @@ fn outlines<DB: DrawingBackend>(
         let (into, out) = colours(skin, row);
         let places = frame.places_within(&rows.time_h, values);
         let zero = frame.y(0.0);
-        let side = |above: bool| -> Vec<Place> {
-            let clamped = |y: f64| if above { y.min(zero) } else { y.max(zero) };
-            places.iter().map(|(x, y)| (*x, clamped(*y))).collect()
-        };
-        let (low, high) = rows.range(row);
-        if high > 0.0 {
-            pen.line(&side(true), stroke(into))?;
-        }
-        if low < 0.0 {
-            pen.line(&side(false), stroke(out))?;
+        let sign = |y: f64| (zero - y).total_cmp(&0.0);
+        for run in places.chunk_by(|one, other| sign(one.1) == sign(other.1)) {
+            let colour = match run.first().map(|(_, y)| sign(*y)) {
+                Some(Ordering::Greater) => into,
+                Some(Ordering::Less) => out,
+                _ => continue,
+            };
+            pen.line(run, stroke(colour))?;
         }
     }
     Ok(())

@@ -10,16 +10,22 @@ pub const LEAST_SHOWN_W: f64 = 0.5;
 /// How far an arrow reaches outside the shell and into the cabin.
 const OUTSIDE: f64 = 18.0;
 const INSIDE: f64 = 14.0;
+/// The same across, where figures sit close to the walls.
+const INSIDE_ACROSS: f64 = 8.0;
 /// Length of an arrow that rises from something inside.
 const RISE: f64 = 18.0;
 /// Distance of sun and warmth on one pane.
 const PANE_GAP: f64 = 14.0;
 /// The first and last place of numbers above and below, and least distances between numbers.
 const FROM: f64 = 48.0;
-const APART_ACROSS: f64 = 64.0;
+const APART_ACROSS: f64 = 68.0;
 const APART_DOWN: f64 = 26.0;
 /// Between what numbers at the sides stand.
-const TOP: f64 = 92.0;
+const TOP: f64 = 84.0;
+
+/// Where across the cabin people and animals sit, share of its width from the left.
+pub const PEOPLE_AT: f64 = 0.36;
+pub const ANIMALS_AT: f64 = 0.72;
 
 /// At which edge of the sheet a number stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -140,8 +146,8 @@ fn place_labels(bands: &mut [Band], sheet: usize, edge: Edge) {
     let placed = spread(&wanted, apart, low, high);
     for (band, at) in here.iter_mut().zip(placed) {
         band.label = match edge {
-            Edge::Top => (at, 34.0),
-            Edge::Bottom => (at, GROUND + 18.0),
+            Edge::Top => (at, 26.0),
+            Edge::Bottom => (at, GROUND + 15.0),
             Edge::Left => (band.lead.0 - 4.0, at),
             Edge::Right => (band.lead.0 + 4.0, at),
         };
@@ -167,8 +173,8 @@ fn course(path: HeatPath, document: &ScenarioDocument, cuts: &[Cut; 2], sun_righ
         HeatPath::Cooking => from_inside(long, 0, 0.4, cooking_m(document)),
         HeatPath::Appliances => from_inside(long, 0, 0.6, appliance_m(document)),
         HeatPath::Stored => from_inside(long, 0, 0.84, furniture_m(document)),
-        HeatPath::People => from_inside(wide, 1, 0.27, person_m(document)),
-        HeatPath::Animals => from_inside(wide, 1, 0.74, dog_m(document)),
+        HeatPath::People => from_inside(wide, 1, PEOPLE_AT, person_m(document)),
+        HeatPath::Animals => from_inside(wide, 1, ANIMALS_AT, dog_m(document)),
     }
 }
 
@@ -225,16 +231,17 @@ fn through_floor(cut: &Cut) -> Course {
 /// Through the left or the right wall at a share of the height from the top.
 fn through_wall(cut: &Cut, sheet: usize, right: bool, down: f64) -> Course {
     let (_, y) = cut.inner.at(0.0, down);
+    let inside = if sheet == 0 { INSIDE } else { INSIDE_ACROSS };
     let (from, to, edge) = if right {
         (
             cut.outer.right + OUTSIDE,
-            cut.inner.right - INSIDE,
+            cut.inner.right - inside,
             Edge::Right,
         )
     } else {
         (
             cut.outer.left - OUTSIDE,
-            cut.inner.left + INSIDE,
+            cut.inner.left + inside,
             Edge::Left,
         )
     };

@@ -1,6 +1,8 @@
 //! Puts the vehicle, its signs, the sun, the heat and its numbers on the two sheets.
 
-use super::bands::{Band, Edge, appliance_m, bands, cooking_m, dog_m, furniture_m, person_m};
+use super::bands::{
+    ANIMALS_AT, Band, Edge, PEOPLE_AT, appliance_m, bands, cooking_m, dog_m, furniture_m, person_m,
+};
 use super::scene::{Cut, GROUND, HEIGHT, Place, Rect, WIDTH, across, lengthwise};
 use super::sheet::{Sheet, Stand};
 use crate::format::{UnitSystem, unit};
@@ -48,7 +50,7 @@ pub fn drawing(
         if up > 0.0 {
             sun(&mut sheet, cut, (across, -up));
         }
-        body(&mut sheet, cut);
+        body(&mut sheet, cut, number);
         if number == 0 {
             devices(&mut sheet, cut, document);
         } else {
@@ -101,12 +103,26 @@ fn sun(sheet: &mut Sheet, cut: &Cut, (across, down): Place) {
 }
 
 /// Ground, wheels, shell, panes.
-fn body(sheet: &mut Sheet, cut: &Cut) {
+fn body(sheet: &mut Sheet, cut: &Cut, number: usize) {
     let below = GROUND - cut.outer.bottom;
     let radius = (0.75 * below).max(3.0);
-    for share in [0.2, 0.8] {
+    for share in if number == 0 {
+        [0.2, 0.8]
+    } else {
+        [0.11, 0.89]
+    } {
         let (x, _) = cut.outer.at(share, 1.0);
-        sheet.disc("d-wheel", (x, GROUND - radius), radius);
+        if number == 0 {
+            sheet.disc("d-wheel", (x, GROUND - radius), radius);
+            continue;
+        }
+        let wheel = Rect {
+            left: x - 0.35 * radius,
+            right: x + 0.35 * radius,
+            top: GROUND - 2.0 * radius,
+            bottom: GROUND,
+        };
+        sheet.rect("d-wheel", &wheel);
     }
     sheet.line("d-earth", (18.0, GROUND), (WIDTH - 18.0, GROUND));
     sheet.rect("d-shell", &cut.outer);
@@ -177,10 +193,10 @@ fn figures(sheet: &mut Sheet, cut: &Cut, document: &ScenarioDocument, bands: &[B
         }
     };
     if is_in(HeatPath::People) {
-        row(PERSON, 0.27, person_m(document), occupants.people);
+        row(PERSON, PEOPLE_AT, person_m(document), occupants.people);
     }
     if is_in(HeatPath::Animals) {
-        row(DOG, 0.74, dog_m(document), occupants.dogs);
+        row(DOG, ANIMALS_AT, dog_m(document), occupants.dogs);
     }
 }
 
@@ -244,9 +260,9 @@ fn temperatures(sheet: &mut Sheet, cut: &Cut, series: &Series, index: usize, voi
         let value = values.get(index).copied().unwrap_or_default();
         voice.units.temperature(value, 0)
     };
-    sheet.text("d-soft", (18.0, 66.0), Stand::Start, words::OUTDOORS);
+    sheet.text("d-soft", (18.0, 58.0), Stand::Start, words::OUTDOORS);
     let outdoors = degrees(&series.outdoor_c);
-    sheet.text("d-degrees", (18.0, 79.0), Stand::Start, &outdoors);
+    sheet.text("d-degrees", (18.0, 71.0), Stand::Start, &outdoors);
     let cabin = format!("{} {}", words::CABIN, degrees(&series.cabin_c));
     let felt = format!("{} {}", words::FELT, degrees(&series.felt_c));
     let (middle, _) = cut.inner.at(0.5, 0.0);
@@ -257,8 +273,8 @@ fn temperatures(sheet: &mut Sheet, cut: &Cut, series: &Series, index: usize, voi
         sheet.text("d-degrees", (middle, y), Stand::Middle, &both);
     } else {
         let x = WIDTH - 18.0;
-        sheet.text("d-degrees", (x, 66.0), Stand::End, &cabin);
-        sheet.text("d-degrees", (x, 79.0), Stand::End, &felt);
+        sheet.text("d-degrees", (x, 58.0), Stand::End, &cabin);
+        sheet.text("d-degrees", (x, 71.0), Stand::End, &felt);
     }
 }
 

@@ -11,9 +11,9 @@ pub type Place = (f64, f64);
 /// Width of a sheet, in its own units.
 pub const WIDTH: f64 = 320.0;
 /// Height of a sheet.
-pub const HEIGHT: f64 = 232.0;
+pub const HEIGHT: f64 = 216.0;
 /// Height of the ground on it.
-pub const GROUND: f64 = 178.0;
+pub const GROUND: f64 = 170.0;
 
 /// The largest that a body may be on its sheet: lengthwise, across, and from the ground up. What is left is for arrows and numbers.
 const MOST_LONG: f64 = 164.0;
@@ -66,7 +66,7 @@ pub struct Cut {
     pub inner: Rect,
     /// Panes that are cut: in the left wall, in the right wall and in the roof.
     pub panes: [Option<Rect>; 3],
-    /// The pane seen beyond the cut.
+    /// The pane seen beyond the cut across.
     pub beyond: Option<Rect>,
 }
 
@@ -75,7 +75,7 @@ pub fn lengthwise(document: &ScenarioDocument) -> Cut {
     let (vehicle, glass) = (&document.vehicle, &document.glass);
     let areas = [glass.nose_area_m2, glass.rear_area_m2, glass.roof_area_m2];
     let ends = (vehicle.length_m, vehicle.width_m);
-    cut(document, ends, areas, (glass.right_area_m2, 0.28))
+    cut(document, ends, areas, (0.0, 0.28))
 }
 
 /// The cut across.

@@ -96,7 +96,7 @@ test("switching units rewrites the numbers of drawing and table", async () => {
   await ready(page);
   await readHour(page, 14);
   const watts = await drawn(page);
-  await page.getByText("US", { exact: true }).click();
+  await page.getByRole("radio", { name: "US" }).check({ force: true });
   const btu = await drawn(page);
   assert.ok(Math.abs(btu.Roof / watts.Roof - 3.412) < 0.02, `${btu.Roof} for ${watts.Roof}`);
   assert.match(await heatTable(page).innerText(), /BTU\/h/);

@@ -93,7 +93,7 @@ fn sun(sheet: &mut Sheet, cut: &Cut, (across, down): Place) {
         return;
     }
     let place = (x + far * across, y + far * down);
-    let length = across.hypot(down);
+    let length = (across * across + down * down).sqrt();
     let (aside, along) = (down / length * RAY_GAP, -across / length * RAY_GAP);
     for ray in [-1.0, 0.0, 1.0] {
         let shifted = |(x, y): Place| (x + ray * aside, y + ray * along);
@@ -208,8 +208,9 @@ fn arrow(sheet: &mut Sheet, band: &Band) {
 /// Outline of an arrow whose shaft is as wide as its band.
 fn arrow_outline(band: &Band) -> [Place; 7] {
     let (from, to) = (band.from, band.to);
-    let length = (to.0 - from.0).hypot(to.1 - from.1).max(1e-9);
-    let (ahead_x, ahead_y) = ((to.0 - from.0) / length, (to.1 - from.1) / length);
+    let (across, down) = (to.0 - from.0, to.1 - from.1);
+    let length = (across * across + down * down).sqrt().max(1e-9);
+    let (ahead_x, ahead_y) = (across / length, down / length);
     let neck = length - HEAD.min(0.5 * length);
     let place = |along: f64, aside: f64| {
         (

@@ -19,6 +19,9 @@ pub const CABIN: &str = "cabin";
 /// At the felt temperature.
 pub const FELT: &str = "felt";
 
+/// Where one side has less than this of the other, a sixth of a right angle, it is not worth naming.
+const LESSER: f64 = 0.27;
+
 /// Name of a path beside its arrow, as short as may be.
 pub fn short_name(path: HeatPath) -> &'static str {
     match path {
@@ -73,19 +76,17 @@ pub fn described(advice: &Advice, index: usize, voice: &Voice) -> String {
 /// Where the sun stands, in a sentence.
 fn sun(series: &Series, index: usize, voice: &Voice) -> String {
     let [right, ahead, up] = series.sun_direction.get(index).copied().unwrap_or_default();
-    if up <= 0.0 {
+    let Some(height_deg) = series.sun_height_deg(index).filter(|_| up > 0.0) else {
         return "The sun is down.".to_owned();
-    }
-    let level = right.hypot(ahead);
-    let height = voice.units.number(up.atan2(level).to_degrees(), 0);
+    };
+    let height = voice.units.number(height_deg, 0);
     let (sideways, lengthwise) = (
         if right > 0.0 { "the right" } else { "the left" },
         if ahead > 0.0 { "the nose" } else { "the rear" },
     );
-    // Within a sixth of a right angle of an axis the lesser part is not worth naming.
-    let from = if right.abs() < 0.26 * level {
+    let from = if right.abs() < LESSER * ahead.abs() {
         lengthwise.to_owned()
-    } else if ahead.abs() < 0.26 * level {
+    } else if ahead.abs() < LESSER * right.abs() {
         sideways.to_owned()
     } else {
         format!("{lengthwise} and {sideways}")

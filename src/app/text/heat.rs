@@ -157,7 +157,7 @@ fn greatest(heat_w: &[f64; HeatPath::COUNT], sign: f64) -> String {
         .max_by(|one, other| (sign * one.1).total_cmp(&(sign * other.1)));
     match most {
         Some((HeatPath::Stored, _)) if sign < 0.0 => "into furniture and linings".to_owned(),
-        Some((path, _)) => path_name(path).to_lowercase(),
+        Some((path, _)) => path_name(path).to_ascii_lowercase(),
         None => String::new(),
     }
 }

@@ -147,6 +147,14 @@ impl Series {
         let found = self.heat_w.get(index.max(1));
         found.copied().unwrap_or([0.0; HeatPath::COUNT])
     }
+
+    /// Height of the sun above the horizon at a sample, degrees; negative below it, none beyond the last sample.
+    #[must_use]
+    pub fn sun_height_deg(&self, index: usize) -> Option<f64> {
+        let [right, ahead, up] = *self.sun_direction.get(index)?;
+        let level = (right * right + ahead * ahead).sqrt();
+        Some(libm::atan2(up, level).to_degrees())
+    }
 }
 
 /// Sums over the whole run.
@@ -242,5 +250,23 @@ mod tests {
         assert_eq!(series.heat_w_at(0), [3.0; HeatPath::COUNT]);
         assert_eq!(series.heat_w_at(1), [3.0; HeatPath::COUNT]);
         assert_eq!(series.heat_w_at(2), [0.0; HeatPath::COUNT]);
+    }
+
+    #[test]
+    fn the_height_of_the_sun_is_the_angle_above_level() {
+        let series = Series {
+            sun_direction: vec![
+                [0.0, 0.5, 0.75_f64.sqrt()],
+                [0.6, 0.8, 0.0],
+                [0.0, 0.0, -1.0],
+            ],
+            ..Series::default()
+        };
+        let height = |index| series.sun_height_deg(index);
+        assert!((height(0).unwrap() - 60.0).abs() < 1e-12);
+        assert_eq!(
+            (height(1), height(2), height(3)),
+            (Some(0.0), Some(-90.0), None)
+        );
     }
 }

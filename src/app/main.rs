@@ -6,6 +6,7 @@ mod desk;
 mod format;
 mod inputs;
 mod live;
+mod offline;
 mod share_link;
 mod state;
 mod storage;
@@ -17,6 +18,7 @@ use charts::{BankChart, Easel, ReadingLine, SampleTable, Strip, TemperatureChart
 use desk::{Desk, Start};
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
+use offline::NewVersion;
 use text::charts::{bank_readings, temperature_readings};
 use text::page;
 use widgets::{Masthead, Notices};
@@ -35,6 +37,7 @@ fn Page(start: Start) -> impl IntoView {
     provide_context(desk);
     provide_context(Opened::new());
     provide_context(Easel::new(state));
+    provide_context(NewVersion::awaited());
     Effect::new(move |_| {
         let title = state
             .document

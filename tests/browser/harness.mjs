@@ -7,7 +7,7 @@ import { promisify } from "node:util";
 import { chromium } from "playwright-core";
 import { startServer } from "./server.mjs";
 
-const DIST = fileURLToPath(new URL("../../dist", import.meta.url));
+export const DIST = fileURLToPath(new URL("../../dist", import.meta.url));
 const AXE = new URL("node_modules/axe-core/axe.min.js", import.meta.url);
 const WCAG_RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 

@@ -17,7 +17,7 @@ export const SUB_PATH = "/some/folder/noonday/";
 export const PHONE = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 3, hasTouch: true, isMobile: true };
 export const DESKTOP = { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 1 };
 
-const CHROMIUM_FLAGS = [
+export const CHROMIUM_FLAGS = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",

@@ -24,7 +24,12 @@ use text::page;
 use widgets::{Masthead, Notices};
 
 fn main() {
-    match Start::read() {
+    let start = Start::read();
+    // What stood there meanwhile, in `index.html`.
+    if let Some(opening) = document().get_element_by_id("opening") {
+        opening.remove();
+    }
+    match start {
         Some(start) => leptos::mount::mount_to_body(move || view! { <Page start /> }),
         None => leptos::mount::mount_to_body(|| view! { <p>{page::CANNOT_START}</p> }),
     }

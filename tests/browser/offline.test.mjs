@@ -146,18 +146,18 @@ test("another open page goes on as it is, and is offered the new version too", a
   visit.assertClean();
 });
 
-test("an offer put off stays away until the page is opened again", async () => {
+test("a version uploaded meanwhile is offered when the page is opened, and put off until it is opened again", async () => {
   const visit = await site.visit(METRIC);
   await ready(visit.page);
   await kept(visit.page);
   await changeBuild("second");
-  await comeBack(visit.page);
-  await notice(visit.page).getByRole("button", { name: "Later", exact: true }).click();
-  await settled(visit.page);
-  assert.equal(await notice(visit.page).count(), 0);
   const again = await another(visit);
-  await useIt(again).waitFor();
-  assert.equal(await build(again), "first");
+  await notice(again).getByRole("button", { name: "Later", exact: true }).click();
+  await settled(again);
+  assert.equal(await notice(again).count(), 0);
+  const later = await another(visit);
+  await useIt(later).waitFor();
+  assert.equal(await build(later), "first");
   visit.assertClean();
 });
 

@@ -18,7 +18,7 @@ const ICONS = [
 ];
 
 // The drawing has four; the rest are for its edges.
-const COLOURS = 64;
+const COLOURS = 24;
 
 const drawing = (await readFile(DRAWING, "utf8")).replace("<svg ", '<svg width="100%" height="100%" ');
 const paper = drawing.match(/<rect[^>]*fill="([^"]+)"/)[1];

@@ -1,5 +1,5 @@
-// Finishes a build, as Trunk's last step (see Trunk.toml): lets the page run no inline script but its own, and lists the
-// files that the service worker keeps, by their contents.
+// Finishes a build, as Trunk's last step (see Trunk.toml): takes comments out of the page, lets it run no inline script but
+// its own, and lists the files that the service worker keeps, by their contents.
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
@@ -13,13 +13,15 @@ const isRelease = process.env.TRUNK_PROFILE === "release";
 
 const integrity = (content) => `sha256-${createHash("sha256").update(content).digest("base64")}`;
 
-function allowOwnScriptsOnly() {
-  const path = join(folder, "index.html");
-  const page = readFileSync(path, "utf8");
+/** Without comments that begin a line: they are for whoever works on the page, not for whoever waits for it. */
+const lean = (text) => text.replace(/^\s*(\/\/.*|\/\*[^]*?\*\/|<!--[^]*?-->)\n/gm, "");
+
+/** The policy names the hash of each inline script instead of allowing any. */
+function allowOwnScriptsOnly(page) {
   const scripts = [...page.matchAll(/<script(?![^>]*\ssrc=)[^>]*>([^]*?)<\/script>/g)].map(([, script]) => `'${integrity(script)}'`);
   const allowed = /(script-src 'self') [^;"]*('wasm-unsafe-eval')/;
   if (scripts.length === 0 || !allowed.test(page)) throw new Error("index.html has no inline script, or a policy of another form");
-  writeFileSync(path, page.replace(allowed, `$1 ${scripts.join(" ")} $2`));
+  return page.replace(allowed, `$1 ${scripts.join(" ")} $2`);
 }
 
 function keptFiles() {
@@ -30,9 +32,12 @@ function keptFiles() {
   return Object.fromEntries(kept.map((path) => [path === "index.html" ? "./" : path, integrity(readFileSync(join(folder, path)))]));
 }
 
+if (isRelease) {
+  const path = join(folder, "index.html");
+  writeFileSync(path, allowOwnScriptsOnly(lean(readFileSync(path, "utf8"))));
+}
 // While the page is worked on it must show the last change: then the worker keeps nothing and lets everything through.
-if (isRelease) allowOwnScriptsOnly();
 const files = isRelease ? keptFiles() : {};
-const worker = readFileSync(new URL(WORKER, import.meta.url), "utf8");
+const worker = lean(readFileSync(new URL(WORKER, import.meta.url), "utf8"));
 const version = createHash("sha256").update(JSON.stringify(files)).update(worker).digest("hex").slice(0, 16);
 writeFileSync(join(folder, WORKER), `const FILES = ${JSON.stringify(files, null, 1)};\nconst VERSION = "${version}";\n\n${worker}`);

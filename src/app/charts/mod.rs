@@ -6,13 +6,15 @@ mod easel;
 mod fine;
 mod frame;
 mod pen;
+mod reading;
 mod skin;
 mod strip;
 mod table;
 mod temperatures;
 
 pub use easel::Easel;
-pub use strip::{ReadingLine, Strip};
+pub use reading::ReadingLine;
+pub use strip::Strip;
 pub use table::SampleTable;
 
 use crate::live::words;

@@ -27,13 +27,14 @@ pub fn draw<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     (width, height): (f64, f64),
-    advice: &Advice,
+    (advice, pinned): (&Advice, Option<&Advice>),
     voice: &Voice,
 ) -> Drawn<DB> {
     let times = &advice.with_cooler.series.time_h;
     let (Some(from), Some(until)) = (times.first(), times.last()) else {
         return Ok(());
     };
+    let ghosts = pinned.map_or_else(Vec::new, |pinned| lines(pinned, skin, voice));
     let lines = lines(advice, skin, voice);
     let frame = Frame {
         left: skin.gutter_left,
@@ -41,7 +42,7 @@ pub fn draw<DB: DrawingBackend>(
         top: pen.line_height() * 0.6,
         bottom: height - pen.line_height() * 0.5,
         across: (*from, *until),
-        up: range(&lines, &advice.verdict.windows, voice),
+        up: range(lines.iter().chain(&ghosts), &advice.verdict.windows, voice),
     };
     for window in &advice.verdict.windows {
         hours_of_need(pen, skin, &frame, window)?;
@@ -55,6 +56,11 @@ pub fn draw<DB: DrawingBackend>(
     pen.text(degrees, corner, skin.ink_soft, Anchor::Start)?;
     for window in &advice.verdict.windows {
         missed(pen, skin, &frame, (window, times), &lines, voice)?;
+    }
+    let pinned_times = pinned.map_or(&[][..], |pinned| &pinned.with_cooler.series.time_h);
+    for ghost in &ghosts {
+        let places = frame.places_within(pinned_times, &ghost.values);
+        pen.line(&places, ghost.stroke.ghost(skin.paper))?;
     }
     for line in &lines {
         pen.line(&frame.places(times, &line.values), line.stroke)?;
@@ -105,10 +111,14 @@ fn shown(values_c: &[f64], voice: &Voice) -> Vec<f64> {
     values_c.iter().map(|value| unit.shown(*value)).collect()
 }
 
-fn range(lines: &[Line], windows: &[WindowVerdict], voice: &Voice) -> (f64, f64) {
+fn range<'a>(
+    lines: impl Iterator<Item = &'a Line>,
+    windows: &[WindowVerdict],
+    voice: &Voice,
+) -> (f64, f64) {
     let limits: Vec<f64> = windows.iter().map(|window| window.highest_felt_c).collect();
     let limits = shown(&limits, voice);
-    let all = lines.iter().flat_map(|line| &line.values).chain(&limits);
+    let all = lines.flat_map(|line| &line.values).chain(&limits);
     let (low, high) = all.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
         (low.min(*value), high.max(*value))
     });

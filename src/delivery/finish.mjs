@@ -13,8 +13,8 @@ const isRelease = process.env.TRUNK_PROFILE === "release";
 
 const integrity = (content) => `sha256-${createHash("sha256").update(content).digest("base64")}`;
 
-/** Without comments that begin a line: they are for whoever works on the page, not for whoever waits for it. */
-const lean = (text) => text.replace(/^\s*(\/\/.*|\/\*[^]*?\*\/|<!--[^]*?-->)\n/gm, "");
+/** Without comments that fill their lines: they are for whoever works on the page, not for whoever waits for it. */
+const lean = (text) => text.replace(/^\s*(\/\/.*|\/\*((?!\*\/)[^])*\*\/|<!--((?!-->)[^])*-->)\n/gm, "");
 
 /** The policy names the hash of each inline script instead of allowing any. */
 function allowOwnScriptsOnly(page) {

@@ -210,7 +210,12 @@ test("the browser finds the page fit to be installed", async () => {
     }, src);
     assert.equal(size, sizes, src);
   }
-  const paper = await visit.page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue("--paper"));
-  assert.deepEqual([manifest.theme_color, manifest.background_color], [paper, paper]);
+  const paper = () => visit.page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue("--paper"));
+  assert.deepEqual([manifest.theme_color, manifest.background_color], [await paper(), await paper()]);
+  for (const colorScheme of ["light", "dark"]) {
+    await visit.page.emulateMedia({ colorScheme });
+    const meta = visit.page.locator(`meta[name=theme-color][media*=${colorScheme}]`);
+    assert.equal(await meta.getAttribute("content"), await paper());
+  }
   visit.assertClean();
 });

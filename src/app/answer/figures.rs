@@ -1,5 +1,6 @@
 //! Bank, electricity, heat by path and cost, as tables.
 
+use super::working::ShownWorking;
 use crate::format::Measure;
 use crate::live::part;
 use crate::state::AppState;
@@ -27,6 +28,7 @@ pub fn Figures() -> impl IntoView {
                 <Cost />
             </div>
             <Extrapolated />
+            <ShownWorking />
         </section>
     }
 }

@@ -2,6 +2,7 @@
 
 mod figures;
 mod then;
+mod working;
 
 pub use figures::Figures;
 pub use then::Then;

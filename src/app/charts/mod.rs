@@ -12,6 +12,7 @@ mod strip;
 mod table;
 mod temperatures;
 
+pub use cursor::reading_index;
 pub use easel::Easel;
 pub use reading::ReadingLine;
 pub use strip::Strip;

@@ -111,6 +111,25 @@ impl UnitSystem {
         }
     }
 
+    /// How well a part insulates: U where SI is shown, R in the United States.
+    pub fn insulation(self, transmittance_w_m2_k: f64) -> String {
+        match self {
+            Self::Metric => self.quantity(Dimension::Transmittance, transmittance_w_m2_k),
+            Self::Us => {
+                let resistance = unit(Dimension::ThermalResistance, self);
+                let shown = resistance.shown(1.0 / transmittance_w_m2_k);
+                format!("R-{}", self.number(shown, 1))
+            }
+        }
+    }
+
+    /// Degrees above a limit, summed over hours.
+    pub fn degree_hours(self, degree_hours_k_h: f64) -> String {
+        let unit = unit(Dimension::TemperatureDifference, self);
+        let number = self.number(unit.shown(degree_hours_k_h), 1);
+        join(&number, &format!("{}·h", unit.symbol))
+    }
+
     /// Power in watts.
     pub fn watts(self, power_w: f64) -> String {
         join(&self.number(power_w, 0), "W")
@@ -173,6 +192,14 @@ mod tests {
             (worst.as_str(), limit.as_str()),
             ("31\u{a0}°C", "28\u{a0}°C")
         );
+    }
+
+    #[test]
+    fn insulation_is_told_by_its_resistance_only_in_the_united_states() {
+        // NIST SP 811: 1 h ft² °F/BTU is 0.176 110 2 m² K/W, so U = 0.5 W/(m² K) is R 11.36.
+        assert_eq!(UnitSystem::Us.insulation(0.5), "R-11.4");
+        assert_eq!(UnitSystem::Metric.insulation(0.5), "0.5\u{a0}W/(m²·K)");
+        assert_eq!(UnitSystem::Us.degree_hours(10.0), "18\u{a0}°F·h");
     }
 
     #[test]

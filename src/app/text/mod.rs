@@ -12,6 +12,7 @@ pub mod options;
 pub mod page;
 pub mod storage;
 pub mod summary;
+pub mod working;
 
 use crate::format::{Amount, UnitSystem, weekday};
 use noonday_engine::scenario::ScenarioDocument;

@@ -8,7 +8,7 @@ use crate::comfort::operative_temperature_c;
 use crate::quantity::SECONDS_PER_HOUR;
 
 /// Air speed at which felt temperature is reckoned, m/s: still indoor air, ISO 7726.
-pub(super) const FELT_AIR_SPEED_M_S: f64 = 0.1;
+pub(crate) const FELT_AIR_SPEED_M_S: f64 = 0.1;
 
 /// Energy by electric way since the last sample, J, and heat by source, J.
 #[derive(Clone, Copy, Debug, Default)]

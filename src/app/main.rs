@@ -3,6 +3,7 @@
 mod answer;
 mod charts;
 mod desk;
+mod drawing;
 mod format;
 mod inputs;
 mod live;
@@ -14,12 +15,14 @@ mod text;
 mod widgets;
 
 use answer::{Cautions, Figures, Lead, Rest, Then};
-use charts::{BankChart, Easel, ReadingLine, SampleTable, Strip, TemperatureChart};
+use charts::{BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TemperatureChart};
 use desk::{Desk, Start};
+use drawing::CabinDrawing;
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
 use offline::NewVersion;
 use text::charts::{bank_readings, temperature_readings};
+use text::heat::heat_readings;
 use text::page;
 use widgets::{Masthead, Notices};
 
@@ -76,6 +79,9 @@ fn Page(start: Start) -> impl IntoView {
                     <Rest />
                     <Then />
                     <Cautions />
+                    <CabinDrawing />
+                    <HeatChart />
+                    <ReadingLine read=heat_readings />
                     <BankChart />
                     <ReadingLine read=bank_readings />
                     <SampleTable />

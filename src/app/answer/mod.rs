@@ -1,6 +1,7 @@
 //! The answer in sentences, and the figures behind it.
 
 mod figures;
+mod heat;
 mod then;
 mod working;
 

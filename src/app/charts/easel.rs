@@ -1,9 +1,9 @@
-//! Both charts on their canvases: drawn together, once in a frame, after anything that they show has changed.
+//! The charts on their canvases: drawn together, once in a frame, after anything that they show has changed.
 
 use super::fine::{FineCanvas, STEPS_PER_PIXEL};
 use super::pen::{Drawn, Pen};
 use super::skin::{Skin, room};
-use super::{bank, temperatures};
+use super::{bank, heat, temperatures};
 use crate::state::AppState;
 use leptos::html;
 use leptos::prelude::*;
@@ -16,11 +16,13 @@ use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 /// Marks the page while it is printed.
 pub const PRINTING: &str = "data-print";
 
-/// The two canvases and what makes them be drawn anew.
+/// The canvases and what makes them be drawn anew.
 #[derive(Clone, Copy)]
 pub struct Easel {
     /// Canvas of the temperatures.
     pub temperatures: NodeRef<html::Canvas>,
+    /// Canvas of sun and heat.
+    pub heat: NodeRef<html::Canvas>,
     /// Canvas of the bank.
     pub bank: NodeRef<html::Canvas>,
     /// Rises when size, pixel ratio or colours have changed.
@@ -34,6 +36,7 @@ impl Easel {
     pub fn new(state: AppState) -> Self {
         let easel = Self {
             temperatures: NodeRef::new(),
+            heat: NodeRef::new(),
             bank: NodeRef::new(),
             surroundings: RwSignal::new(0),
             waiting: StoredValue::new(false),
@@ -47,8 +50,10 @@ impl Easel {
             easel.draw_soon(state);
         });
         Effect::new(move |_| {
-            if let (Some(temperatures), Some(bank)) = (easel.temperatures.get(), easel.bank.get()) {
-                easel.watch_size([temperatures, bank]);
+            let canvases =
+                [&easel.temperatures, &easel.heat, &easel.bank].map(|canvas| canvas.get());
+            if let [Some(temperatures), Some(heat), Some(bank)] = canvases {
+                easel.watch_size([temperatures, heat, bank]);
             }
         });
         easel.watch_media("(prefers-color-scheme: dark)");
@@ -80,9 +85,9 @@ impl Easel {
     }
 
     fn draw(self, state: AppState) {
-        let (Some(temperatures), Some(bank)) =
-            (self.temperatures.get_untracked(), self.bank.get_untracked())
-        else {
+        let canvases =
+            [self.temperatures, self.heat, self.bank].map(|canvas| canvas.get_untracked());
+        let [Some(temperatures), Some(heat), Some(bank)] = canvases else {
             return;
         };
         let known = self.skin.get_value();
@@ -98,6 +103,16 @@ impl Easel {
             .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
         paint(&temperatures, &skin, |pen, room| {
             temperatures::draw(pen, &skin, room, (&advice, pinned), &voice)
+        });
+        paint(&heat, &skin, |pen, room| {
+            let before = pinned.map(|pinned| &pinned.with_cooler.series);
+            heat::draw(
+                pen,
+                &skin,
+                room,
+                (&advice.with_cooler.series, before),
+                &voice,
+            )
         });
         paint(&bank, &skin, |pen, room| {
             bank::draw(pen, &skin, room, (&advice, pinned), reserve)
@@ -128,7 +143,7 @@ impl Easel {
         self.surroundings.update(|count| *count += 1);
     }
 
-    fn watch_size(self, canvases: [HtmlCanvasElement; 2]) {
+    fn watch_size(self, canvases: [HtmlCanvasElement; 3]) {
         let watched = canvases.clone();
         // It is told of the first size as well, for which the charts were just drawn.
         let changed = Closure::<dyn FnMut()>::new(move || {

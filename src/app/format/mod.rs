@@ -111,6 +111,26 @@ impl UnitSystem {
         }
     }
 
+    /// Sun on a square metre, or on a square foot.
+    pub fn irradiance(self, sun_w_m2: f64) -> String {
+        let shown = self.number(self.irradiance_number(sun_w_m2), 0);
+        join(&shown, self.irradiance_symbol())
+    }
+
+    /// The same as a number alone.
+    pub fn irradiance_number(self, sun_w_m2: f64) -> f64 {
+        let (flow, area) = (unit(Dimension::HeatFlow, self), unit(Dimension::Area, self));
+        flow.shown(sun_w_m2) / area.shown(1.0)
+    }
+
+    /// The unit of it.
+    pub fn irradiance_symbol(self) -> &'static str {
+        match self {
+            Self::Us => "BTU/(h·ft²)",
+            Self::Metric => "W/m²",
+        }
+    }
+
     /// How well a part insulates: U where SI is shown, R in the United States.
     pub fn insulation(self, transmittance_w_m2_k: f64) -> String {
         match self {
@@ -192,6 +212,15 @@ mod tests {
             (worst.as_str(), limit.as_str()),
             ("31\u{a0}°C", "28\u{a0}°C")
         );
+    }
+
+    /// NIST SP 811 (2008), B.8: one BTU (International Table) an hour and square foot is 3.154 591 W/m².
+    #[test]
+    fn sun_is_converted_as_nist_sp_811_says() {
+        let shown = UnitSystem::Us.irradiance_number(3.154_591);
+        assert!((shown - 1.0).abs() < 1e-6, "{shown}");
+        assert_eq!(UnitSystem::Us.irradiance(1_000.0), "317\u{a0}BTU/(h·ft²)");
+        assert_eq!(UnitSystem::Metric.irradiance(925.4), "925\u{a0}W/m²");
     }
 
     #[test]

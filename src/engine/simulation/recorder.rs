@@ -39,6 +39,7 @@ pub(super) struct SampleState {
     pub(super) radiant_c: f64,
     pub(super) relative_humidity: f64,
     pub(super) sun_w_m2: f64,
+    pub(super) sun_direction: [f64; 3],
     pub(super) state_of_charge: f64,
     pub(super) bank_voltage_v: f64,
     pub(super) bank_current_a: f64,
@@ -171,6 +172,7 @@ impl Recorder {
         series.radiant_c.push(state.radiant_c);
         series.relative_humidity.push(state.relative_humidity);
         series.sun_w_m2.push(state.sun_w_m2);
+        series.sun_direction.push(state.sun_direction);
         series.state_of_charge.push(state.state_of_charge);
         series.bank_voltage_v.push(state.bank_voltage_v);
         series.bank_current_a.push(state.bank_current_a);

@@ -7,6 +7,7 @@ mod drawing;
 mod format;
 mod inputs;
 mod live;
+mod offline;
 mod share_link;
 mod state;
 mod storage;
@@ -19,13 +20,19 @@ use desk::{Desk, Start};
 use drawing::CabinDrawing;
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
+use offline::NewVersion;
 use text::charts::{bank_readings, temperature_readings};
 use text::heat::heat_readings;
 use text::page;
 use widgets::{Masthead, Notices};
 
 fn main() {
-    match Start::read() {
+    let start = Start::read();
+    // What stood there meanwhile, in `index.html`.
+    if let Some(opening) = document().get_element_by_id("opening") {
+        opening.remove();
+    }
+    match start {
         Some(start) => leptos::mount::mount_to_body(move || view! { <Page start /> }),
         None => leptos::mount::mount_to_body(|| view! { <p>{page::CANNOT_START}</p> }),
     }
@@ -47,6 +54,7 @@ fn Page(start: Start) -> impl IntoView {
     provide_context(desk);
     provide_context(Opened::new());
     provide_context(Easel::new(state));
+    provide_context(NewVersion::awaited());
     Effect::new(move |_| {
         let title = state
             .document

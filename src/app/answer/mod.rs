@@ -92,7 +92,6 @@ pub fn Rest() -> impl IntoView {
     view! {
         <div class="rest" data-answer="rest">
             <p>{words(move || shown.with(Answer::rest))}</p>
-            " "
             <p class="help" data-answer="help">
                 {words(move || help.get().unwrap_or_default())}
             </p>

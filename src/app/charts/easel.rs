@@ -53,7 +53,7 @@ impl Easel {
             let canvases =
                 [&easel.temperatures, &easel.heat, &easel.bank].map(|canvas| canvas.get());
             if let [Some(temperatures), Some(heat), Some(bank)] = canvases {
-                easel.watch_size(&[temperatures, heat, bank]);
+                easel.watch_size([temperatures, heat, bank]);
             }
         });
         easel.watch_media("(prefers-color-scheme: dark)");
@@ -90,7 +90,8 @@ impl Easel {
         let [Some(temperatures), Some(heat), Some(bank)] = canvases else {
             return;
         };
-        let Some(skin) = Skin::read(&temperatures) else {
+        let known = self.skin.get_value();
+        let Some(skin) = known.or_else(|| Skin::read(&temperatures)) else {
             return;
         };
         let advice = state.advice.get_untracked();
@@ -128,6 +129,7 @@ impl Easel {
                 // The name is a valid one, which is all that could fail.
                 let _ = root.toggle_attribute_with_force(PRINTING, printing);
             }
+            self.skin.set_value(None);
             self.draw(state);
         };
         let unmark = mark.clone();
@@ -135,14 +137,26 @@ impl Easel {
         window_event_listener_untyped("afterprint", move |_| unmark(false));
     }
 
+    /// What the style sheet says is read anew only then: reading it makes the browser work out the page's style.
     fn surroundings_changed(self) {
+        self.skin.set_value(None);
         self.surroundings.update(|count| *count += 1);
     }
 
-    fn watch_size(self, canvases: &[HtmlCanvasElement]) {
-        let changed = Closure::<dyn FnMut()>::new(move || self.surroundings_changed());
+    fn watch_size(self, canvases: [HtmlCanvasElement; 3]) {
+        let watched = canvases.clone();
+        // It is told of the first size as well, for which the charts were just drawn.
+        let changed = Closure::<dyn FnMut()>::new(move || {
+            let ratio = window().device_pixel_ratio();
+            let fits = |canvas: &HtmlCanvasElement| {
+                device_size(room(canvas), ratio) == (canvas.width(), canvas.height())
+            };
+            if !watched.iter().all(fits) {
+                self.surroundings_changed();
+            }
+        });
         if let Ok(observer) = web_sys::ResizeObserver::new(changed.as_ref().unchecked_ref()) {
-            for canvas in canvases {
+            for canvas in &canvases {
                 observer.observe(canvas);
             }
         }
@@ -187,8 +201,7 @@ fn paint(
     draw: impl FnOnce(&Pen<FineCanvas>, (f64, f64)) -> Drawn<FineCanvas>,
 ) {
     let room = room(canvas);
-    let width = (room.0 * skin.pixel_ratio).round() as u32;
-    let height = (room.1 * skin.pixel_ratio).round() as u32;
+    let (width, height) = device_size(room, skin.pixel_ratio);
     if width == 0 || height == 0 {
         return;
     }
@@ -205,6 +218,11 @@ fn paint(
         // A canvas that refuses to be drawn on leaves a gap; text and table say the same.
         let _ = draw(&Pen::new(&area, skin), room);
     }
+}
+
+fn device_size(room: (f64, f64), pixel_ratio: f64) -> (u32, u32) {
+    let pixels = |measure: f64| (measure * pixel_ratio).round() as u32;
+    (pixels(room.0), pixels(room.1))
 }
 
 fn context(canvas: &HtmlCanvasElement) -> Option<CanvasRenderingContext2d> {

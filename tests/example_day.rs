@@ -151,8 +151,8 @@ fn the_sun_stands_where_the_vehicle_sees_it() {
             up(one).total_cmp(&up(other))
         })
         .unwrap();
-    let [right, ahead, up] = series.sun_direction[highest];
-    let altitude_deg = up.atan2(right.hypot(ahead)).to_degrees();
+    let [right, ahead, _] = series.sun_direction[highest];
+    let altitude_deg = series.sun_height_deg(highest).unwrap();
     println!("{altitude_deg:.2}° at {:.2} h", series.time_h[highest]);
     assert!((altitude_deg - (90.0 - 38.0 + 20.4)).abs() < 0.5);
     assert!(ahead > 0.0 && right.abs() < 0.05, "{right} {ahead}");

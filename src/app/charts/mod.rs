@@ -22,74 +22,73 @@ pub use table::SampleTable;
 
 use crate::live::words;
 use crate::state::AppState;
+use crate::text::Voice;
 use crate::text::charts as text;
 use crate::text::heat as heat_text;
 use cursor::{CursorLine, follow};
+use leptos::ev::PointerEvent;
+use leptos::html;
 use leptos::prelude::*;
+use noonday_engine::advice::Advice;
+
+/// What is said of a run for those who do not see its chart.
+type Describe = fn(&Advice, &Voice) -> String;
 
 /// The chart of temperatures.
 #[component]
 pub fn TemperatureChart() -> impl IntoView {
-    let state = expect_context::<AppState>();
     let easel = expect_context::<Easel>();
-    let described =
-        words(move || text::temperatures_described(&state.advice.get(), &state.voice.get()));
-    view! {
-        <figure
-            class="chart temperatures"
-            on:pointermove=move |event| follow(state, easel, &event)
-            on:pointerdown=move |event| follow(state, easel, &event)
-        >
-            <figcaption class="visually-hidden">{text::TEMPERATURES} ". " {described}</figcaption>
-            <canvas node_ref=easel.temperatures aria-hidden="true"></canvas>
-            <CursorLine />
-        </figure>
-    }
+    let caption = unseen(text::TEMPERATURES, text::temperatures_described);
+    chart("chart temperatures", easel.temperatures, caption)
 }
 
-/// The chart of the sun and the heat.
+/// The chart of the sun and the heat, with its key above it.
 #[component]
 pub fn HeatChart() -> impl IntoView {
     let state = expect_context::<AppState>();
     let easel = expect_context::<Easel>();
-    let described =
-        words(move || heat_text::heat_described(&state.advice.get(), &state.voice.get()));
     let key = words(move || heat_text::key(&state.voice.get()));
-    view! {
-        <figure
-            class="chart heat-day"
-            on:pointermove=move |event| follow(state, easel, &event)
-            on:pointerdown=move |event| follow(state, easel, &event)
-        >
-            <figcaption>
-                <b>{heat_text::HEADING}</b>
-                " "
-                {key}
-                <span class="visually-hidden">" " {described}</span>
-            </figcaption>
-            <div class="plot">
-                <canvas node_ref=easel.heat aria-hidden="true"></canvas>
-                <CursorLine />
-            </div>
-        </figure>
-    }
+    let caption = view! {
+        {unseen(heat_text::HEADING, heat_text::heat_described)}
+        <p class="key">
+            <b>{heat_text::HEADING}</b>
+            " "
+            {key}
+        </p>
+    };
+    chart("chart heat-day", easel.heat, caption.into_any())
 }
 
 /// The chart of charge and power.
 #[component]
 pub fn BankChart() -> impl IntoView {
+    let easel = expect_context::<Easel>();
+    let caption = unseen(text::BANK, text::bank_described);
+    chart("chart bank", easel.bank, caption)
+}
+
+/// A caption for those who do not see the chart.
+fn unseen(heading: &'static str, describe: Describe) -> AnyView {
+    let state = expect_context::<AppState>();
+    let described = words(move || describe(&state.advice.get(), &state.voice.get()));
+    view! { <figcaption class="visually-hidden">{heading} ". " {described}</figcaption> }.into_any()
+}
+
+/// A chart with the cursor over it, which follows a pointer.
+fn chart(class: &'static str, canvas: NodeRef<html::Canvas>, caption: AnyView) -> AnyView {
     let state = expect_context::<AppState>();
     let easel = expect_context::<Easel>();
-    let described = words(move || text::bank_described(&state.advice.get(), &state.voice.get()));
+    let followed = move || -> Box<dyn FnMut(PointerEvent)> {
+        Box::new(move |event| follow(state, easel, &event))
+    };
     view! {
-        <figure
-            class="chart bank"
-            on:pointermove=move |event| follow(state, easel, &event)
-            on:pointerdown=move |event| follow(state, easel, &event)
-        >
-            <figcaption class="visually-hidden">{text::BANK} ". " {described}</figcaption>
-            <canvas node_ref=easel.bank aria-hidden="true"></canvas>
-            <CursorLine />
+        <figure class=class on:pointermove=followed() on:pointerdown=followed()>
+            {caption}
+            <div class="plot">
+                <canvas node_ref=canvas aria-hidden="true"></canvas>
+                <CursorLine />
+            </div>
         </figure>
     }
+    .into_any()
 }

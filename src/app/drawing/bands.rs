@@ -18,7 +18,7 @@ const RISE: f64 = 18.0;
 const PANE_GAP: f64 = 14.0;
 /// The first and last place of numbers above and below, and least distances between numbers.
 const FROM: f64 = 48.0;
-const APART_ACROSS: f64 = 68.0;
+const APART_ACROSS: f64 = 70.0;
 const APART_DOWN: f64 = 26.0;
 /// Between what numbers at the sides stand.
 const TOP: f64 = 84.0;

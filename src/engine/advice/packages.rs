@@ -13,7 +13,6 @@
 //! Packages are screened by coarse runs; those on the front, nothing, no cooler and each measure alone are run in full.
 
 use super::front::{Unmet, front};
-use super::measure_prices::MeasurePrices;
 use super::measures::{Measure, MeasureKind, applied, cost_of, measures};
 use super::trial::{Outcome, Trials};
 use crate::scenario::Scenario;
@@ -91,8 +90,8 @@ pub struct PackageSearch {
 ///
 /// # Errors
 /// When a component refuses its input, which no validated scenario makes it do.
-pub fn packages(scenario: &Scenario, prices: &MeasurePrices) -> Result<Packages, BuildError> {
-    let mut search = PackageSearch::new(scenario, measures(scenario, prices));
+pub fn packages(scenario: &Scenario) -> Result<Packages, BuildError> {
+    let mut search = PackageSearch::new(scenario, measures(scenario));
     while !search.step(usize::MAX)? {}
     Ok(search.result())
 }

@@ -2,7 +2,7 @@
 
 use super::heat::HeatReading;
 use super::judge::{HOURS_PER_DAY, judge};
-use super::verdict::{Cause, Verdict};
+use super::verdict::{Cause, Verdict, WindowVerdict};
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared, Results, Series};
 
@@ -27,8 +27,9 @@ pub struct Outcome {
     pub met_h: f64,
     /// Excess above the limits summed over time, K h.
     pub degree_hours_k_h: f64,
-    /// Least distance below the limit of felt temperature in any window, K; negative when missed. Infinite without windows.
-    pub margin_k: f64,
+    /// Least distance below the limits of felt temperature and heat index in any window, K; negative when missed. None without
+    /// windows.
+    pub margin_k: Option<f64>,
     /// Which limit failed first, if any did.
     pub cause: Option<Cause>,
     /// Highest heat index in any window; none without windows.
@@ -49,7 +50,7 @@ impl Outcome {
     /// Boils a verdict and its run down.
     pub(super) fn new(document: &ScenarioDocument, verdict: &Verdict, run: &Results) -> Self {
         let windows = &verdict.windows;
-        let sum = |of: fn(&super::WindowVerdict) -> f64| windows.iter().map(of).sum::<f64>();
+        let sum = |of: fn(&WindowVerdict) -> f64| windows.iter().map(of).sum::<f64>();
         let needed_h = sum(|window| window.until_h - window.from_h);
         let lowest_state_of_charge = verdict.bank.lowest_state_of_charge;
         Self {
@@ -59,8 +60,8 @@ impl Outcome {
             degree_hours_k_h: verdict.degree_hours_k_h(),
             margin_k: windows
                 .iter()
-                .map(|window| window.highest_felt_c - window.worst_felt_c)
-                .fold(f64::INFINITY, f64::min),
+                .map(WindowVerdict::margin_k)
+                .reduce(f64::min),
             cause: verdict.first_missed.and_then(|index| windows[index].cause),
             worst_heat: windows
                 .iter()
@@ -200,7 +201,7 @@ mod tests {
         // The example asks for two hours and for eight.
         assert!((outcome.needed_h - 10.0).abs() < 1e-9);
         assert!(outcome.met_h < outcome.needed_h && !outcome.windows_met);
-        assert!(outcome.margin_k < 0.0 && outcome.degree_hours_k_h > 0.0);
+        assert!(outcome.margin_k.unwrap() < 0.0 && outcome.degree_hours_k_h > 0.0);
         assert_eq!(outcome.cause, Some(Cause::NoCooler));
     }
 
@@ -209,7 +210,7 @@ mod tests {
         let scenario = Scenario::new(example()).unwrap();
         let full = Trials::full().outcome(&scenario).unwrap();
         let coarse = Trials::coarse().outcome(&scenario).unwrap();
-        assert!((full.margin_k - coarse.margin_k).abs() < 0.02);
+        assert!((full.margin_k.unwrap() - coarse.margin_k.unwrap()).abs() < 0.02);
         assert!((full.lowest_state_of_charge - coarse.lowest_state_of_charge).abs() < 0.003);
     }
 

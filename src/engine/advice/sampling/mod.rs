@@ -270,7 +270,7 @@ fn greatest_excess_k(verdict: &Verdict) -> f64 {
     let excess = verdict
         .windows
         .iter()
-        .map(|window| window.worst_felt_c - window.highest_felt_c);
+        .map(|window| -window.margin_k());
     excess.reduce(f64::max).unwrap_or(0.0)
 }
 

@@ -85,7 +85,7 @@ pub fn failures(scenario: &Scenario) -> Result<Vec<WindowFailure>, BuildError> {
         return Ok(Vec::new());
     }
     let prepared = Prepared::new(&watched(scenario))?;
-    let run = prepared.run_in_steps(COARSE_STEPS_PER_MINUTE)?;
+    let run = prepared.run_for_verdict(COARSE_STEPS_PER_MINUTE)?;
     let windows = judge(document, &run, &run).windows;
     let mut found = Vec::new();
     for (slot, window) in document.need.windows.iter().enumerate() {
@@ -153,7 +153,7 @@ fn marks(
         };
         let run = prepared
             .failing(failure)
-            .run_in_steps(COARSE_STEPS_PER_MINUTE)?;
+            .run_for_verdict(COARSE_STEPS_PER_MINUTE)?;
         for reached in &mut marks {
             let Some(minutes) = minutes_to(reached.mark, &run.series, *failed_at_h) else {
                 continue;

@@ -4,7 +4,7 @@ use super::heat::HeatReading;
 use super::judge::{HOURS_PER_DAY, judge};
 use super::verdict::{Cause, Verdict, WindowVerdict};
 use crate::scenario::{Scenario, ScenarioDocument};
-use crate::simulation::{BuildError, Prepared, Results, Series};
+use crate::simulation::{BuildError, FULL_STEPS_PER_MINUTE, Prepared, Results, Series};
 
 /// Charge by which the last day may end up lower than the first and still count as recovered, share: rounding of the run.
 const RECOVERED_WITHIN: f64 = 0.005;
@@ -58,10 +58,7 @@ impl Outcome {
             needed_h,
             met_h: needed_h - sum(|window| window.missed_h),
             degree_hours_k_h: verdict.degree_hours_k_h(),
-            margin_k: windows
-                .iter()
-                .map(WindowVerdict::margin_k)
-                .reduce(f64::min),
+            margin_k: windows.iter().map(WindowVerdict::margin_k).reduce(f64::min),
             cause: verdict.first_missed.and_then(|index| windows[index].cause),
             worst_heat: windows
                 .iter()
@@ -119,7 +116,7 @@ fn recovery(series: &Series, days: f64) -> f64 {
 #[derive(Debug)]
 pub(super) struct Trials {
     ready: Vec<Prepared>,
-    steps_per_minute: Option<u32>,
+    steps_per_minute: u32,
     runs: usize,
 }
 
@@ -128,7 +125,7 @@ impl Trials {
     pub(super) fn full() -> Self {
         Self {
             ready: Vec::new(),
-            steps_per_minute: None,
+            steps_per_minute: FULL_STEPS_PER_MINUTE,
             runs: 0,
         }
     }
@@ -136,7 +133,7 @@ impl Trials {
     /// Trials in coarse steps, for screening.
     pub(super) fn coarse() -> Self {
         Self {
-            steps_per_minute: Some(COARSE_STEPS_PER_MINUTE),
+            steps_per_minute: COARSE_STEPS_PER_MINUTE,
             ..Self::full()
         }
     }
@@ -149,10 +146,7 @@ impl Trials {
     /// Runs and judges.
     pub(super) fn outcome(&mut self, scenario: &Scenario) -> Result<Outcome, BuildError> {
         let prepared = self.prepared(scenario)?;
-        let run = match self.steps_per_minute {
-            Some(steps_per_minute) => prepared.run_in_steps(steps_per_minute)?,
-            None => prepared.run()?,
-        };
+        let run = prepared.run_for_verdict(self.steps_per_minute)?;
         self.runs += 1;
         let document = scenario.document();
         let verdict = judge(document, &run, &run);
@@ -164,7 +158,10 @@ impl Trials {
         if let Some(kept) = self.ready.iter().find(|kept| kept.suits(scenario)) {
             return kept.like(scenario);
         }
-        let prepared = Prepared::new(scenario)?;
+        let prepared = match self.ready.last() {
+            Some(kept) => kept.beside(scenario)?,
+            None => Prepared::new(scenario)?,
+        };
         if self.ready.len() == KEPT_READY {
             self.ready.remove(0);
         }

@@ -17,5 +17,5 @@ mod ventilation;
 
 pub use build::BuildError;
 pub use failure::{FailingPart, Failure};
-pub use prepared::{Prepared, STEP_S, simulate};
+pub use prepared::{FULL_STEPS_PER_MINUTE, Prepared, STEP_S, simulate};
 pub use results::{Balance, HeatPath, Results, Series, Stop, Totals};

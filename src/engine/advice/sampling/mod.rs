@@ -110,6 +110,8 @@ pub struct Sampler {
     time_h: Vec<f64>,
     windows: Vec<(usize, f64)>,
     draws: Vec<Draw>,
+    /// The first draw made ready, whose sun the others share.
+    first: Option<Prepared>,
 }
 
 impl Sampler {
@@ -122,6 +124,7 @@ impl Sampler {
             time_h: Vec::new(),
             windows: Vec::new(),
             draws: Vec::new(),
+            first: None,
         }
     }
 
@@ -151,12 +154,15 @@ impl Sampler {
         probabilities: [f64; MOST_DIMENSIONS],
     ) -> Result<(), BuildError> {
         let document = scenario.document();
-        let prepared = Prepared::new(scenario)?;
-        let with = prepared.run_in_steps(COARSE_STEPS_PER_MINUTE)?;
+        let prepared = match &self.first {
+            Some(first) => first.beside(scenario)?,
+            None => self.first.insert(Prepared::new(scenario)?).clone(),
+        };
+        let with = prepared.run_for_verdict(COARSE_STEPS_PER_MINUTE)?;
         let without = if document.cooler.installed {
             prepared
                 .without_cooler()
-                .run_in_steps(COARSE_STEPS_PER_MINUTE)?
+                .run_for_verdict(COARSE_STEPS_PER_MINUTE)?
         } else {
             with.clone()
         };
@@ -267,10 +273,7 @@ impl Sampler {
 
 /// How far the worst window is above its limit, K, negative below it; zero where nothing is asked.
 fn greatest_excess_k(verdict: &Verdict) -> f64 {
-    let excess = verdict
-        .windows
-        .iter()
-        .map(|window| -window.margin_k());
+    let excess = verdict.windows.iter().map(|window| -window.margin_k());
     excess.reduce(f64::max).unwrap_or(0.0)
 }
 

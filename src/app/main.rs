@@ -2,6 +2,7 @@
 
 mod answer;
 mod charts;
+mod decide;
 mod desk;
 mod format;
 mod inputs;
@@ -11,9 +12,11 @@ mod state;
 mod storage;
 mod text;
 mod widgets;
+mod worker;
 
 use answer::{Cautions, Figures, Lead, Rest};
 use charts::{BankChart, Easel, ReadingLine, SampleTable, Strip, TemperatureChart};
+use decide::Decide;
 use desk::{Desk, Start};
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
@@ -22,6 +25,9 @@ use text::page;
 use widgets::{Masthead, Notices};
 
 fn main() {
+    if worker::serve_if_worker() {
+        return;
+    }
     match Start::read() {
         Some(start) => leptos::mount::mount_to_body(move || view! { <Page start /> }),
         None => leptos::mount::mount_to_body(|| view! { <p>{page::CANNOT_START}</p> }),
@@ -65,6 +71,7 @@ fn Page(start: Start) -> impl IntoView {
                 <Inputs />
             </div>
             <Figures />
+            <Decide />
         </main>
     }
 }

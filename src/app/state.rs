@@ -6,6 +6,7 @@
 use crate::format::{Typed, UnitSystem, parse_clock, parse_number, unit};
 use crate::text::{Voice, errors};
 use leptos::prelude::*;
+use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::advice::{Advice, LeverEffect, advise, levers};
 use noonday_engine::scenario::{
     Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, example, field,
@@ -88,6 +89,8 @@ pub struct AppState {
     pub settled: RwSignal<Option<Scenario>>,
     /// What single changes would do to that state, best first.
     pub effects: Memo<Vec<LeverEffect>>,
+    /// How far such days may differ, once it is known of the state shown.
+    pub sampled: RwSignal<Option<Arc<Sampled>>>,
     /// Index of the sample that the cursor reads, once somebody has moved it.
     pub cursor: RwSignal<Option<usize>>,
 }
@@ -145,6 +148,7 @@ impl AppState {
                     effects.and_then(Result::ok).unwrap_or_default()
                 })
             }),
+            sampled: RwSignal::new(None),
             cursor: RwSignal::new(None),
         };
         settle(scenario, settled);

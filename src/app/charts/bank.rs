@@ -7,6 +7,7 @@ use crate::text::charts::{
     CHARGE, COOLER, DRIVING, LOADS, PANELS, POWER_IN, POWER_OUT, RESERVE, SHORE,
 };
 use noonday_engine::advice::Advice;
+use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::simulation::Series;
 use plotters::prelude::DrawingBackend;
 
@@ -29,7 +30,7 @@ pub fn draw<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     (width, height): (f64, f64),
-    advice: &Advice,
+    (advice, sampled): (&Advice, Option<&Sampled>),
     reserve: f64,
 ) -> Drawn<DB> {
     let series = &advice.with_cooler.series;
@@ -44,6 +45,15 @@ pub fn draw<DB: DrawingBackend>(
         across: (*from, *until),
         up: (0.0, 100.0),
     };
+    if let Some(sampled) = sampled {
+        let times = &sampled.time_h;
+        pen.band(
+            &frame,
+            times,
+            &sampled.state_of_charge,
+            (percent, skin.cabin),
+        )?;
+    }
     charge(pen, skin, &frame, series, reserve)?;
     let flows = flows(series, skin);
     let below = Frame {
@@ -63,11 +73,7 @@ fn charge<DB: DrawingBackend>(
     reserve: f64,
 ) -> Drawn<DB> {
     pen.scale(frame, &[0.0, 50.0, 100.0], |value| format!("{value:.0}%"))?;
-    let percent: Vec<f64> = series
-        .state_of_charge
-        .iter()
-        .map(|share| share * 100.0)
-        .collect();
+    let percent = percent(&series.state_of_charge);
     let line = Stroke::solid(skin.cabin, 2.5);
     pen.line(&frame.places(&series.time_h, &percent), line)?;
     let kept = frame.y(reserve * 100.0);
@@ -81,6 +87,10 @@ fn charge<DB: DrawingBackend>(
         labels.push((CHARGE, frame.y(*last), skin.cabin));
     }
     pen.end_labels(frame, &labels)
+}
+
+fn percent(shares: &[f64]) -> Vec<f64> {
+    shares.iter().map(|share| share * 100.0).collect()
 }
 
 fn power<DB: DrawingBackend>(

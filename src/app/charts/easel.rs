@@ -39,6 +39,7 @@ impl Easel {
         Effect::new(move |_| {
             state.advice.track();
             state.voice.track();
+            state.sampled.track();
             easel.surroundings.track();
             easel.draw_soon(state);
         });
@@ -88,11 +89,13 @@ impl Easel {
         let reserve = state
             .checked
             .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
+        let sampled = state.sampled.get_untracked();
+        let sampled = sampled.as_deref();
         paint(&temperatures, &skin, |pen, room| {
-            temperatures::draw(pen, &skin, room, &advice, &voice)
+            temperatures::draw(pen, &skin, room, (&advice, sampled), &voice)
         });
         paint(&bank, &skin, |pen, room| {
-            bank::draw(pen, &skin, room, &advice, reserve)
+            bank::draw(pen, &skin, room, (&advice, sampled), reserve)
         });
         self.skin.set_value(Some(skin));
     }

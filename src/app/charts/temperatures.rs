@@ -6,6 +6,7 @@ use super::skin::Skin;
 use crate::format::unit;
 use crate::text::Voice;
 use crate::text::charts::{FELT, OUTDOORS, WITHOUT, limit_label};
+use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::advice::{Advice, WindowVerdict};
 use noonday_engine::scenario::Dimension;
 use plotters::prelude::DrawingBackend;
@@ -27,7 +28,7 @@ pub fn draw<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     (width, height): (f64, f64),
-    advice: &Advice,
+    (advice, sampled): (&Advice, Option<&Sampled>),
     voice: &Voice,
 ) -> Drawn<DB> {
     let times = &advice.with_cooler.series.time_h;
@@ -55,6 +56,15 @@ pub fn draw<DB: DrawingBackend>(
     pen.text(degrees, corner, skin.ink_soft, Anchor::Start)?;
     for window in &advice.verdict.windows {
         missed(pen, skin, &frame, (window, times), &lines, voice)?;
+    }
+    if let Some(sampled) = sampled {
+        let degrees = |values_c: &[f64]| shown(values_c, voice);
+        pen.band(
+            &frame,
+            &sampled.time_h,
+            &sampled.felt_c,
+            (degrees, skin.cabin),
+        )?;
     }
     for line in &lines {
         pen.line(&frame.places(times, &line.values), line.stroke)?;

@@ -119,6 +119,13 @@ impl Desk {
         self.say(words::opened(&example().name), Some(undo));
     }
 
+    /// Puts a changed document in the place of what is shown, with a word about it and a way back.
+    pub fn adopt(self, document: ScenarioDocument, text: String) {
+        let undo = self.undo_with_document(&[]);
+        self.state.open(document);
+        self.say(text, Some(undo));
+    }
+
     /// Gives a saved scenario another name.
     pub fn rename(self, key: &str, name: &str) {
         let name = name.trim();

@@ -107,6 +107,13 @@ impl UnitSystem {
         }
     }
 
+    /// Degrees of difference times hours: `3.2 °C·h`.
+    pub fn degree_hours(self, degree_hours_k_h: f64) -> String {
+        let unit = unit(Dimension::TemperatureDifference, self);
+        let number = self.number(unit.shown(degree_hours_k_h), 1);
+        join(&number, &format!("{}·h", unit.symbol))
+    }
+
     /// Power in watts.
     pub fn watts(self, power_w: f64) -> String {
         join(&self.number(power_w, 0), "W")

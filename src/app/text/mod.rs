@@ -3,6 +3,7 @@
 pub mod answer;
 pub mod basis;
 pub mod charts;
+pub mod decide;
 pub mod errors;
 pub mod fields;
 pub mod groups;

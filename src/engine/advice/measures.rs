@@ -11,6 +11,7 @@ use super::ladder::{
     set_bank_capacity, set_cooler_capacity,
 };
 use crate::scenario::{FanUse, Scenario, ScenarioDocument};
+use serde::{Deserialize, Serialize};
 
 /// Share of roof and walls that careful stuffing fills: common practice, no source.
 const WELL_FILLED_SHARE: f64 = 0.98;
@@ -36,7 +37,7 @@ const PANEL_STEPS_W: [f64; 2] = [200.0, 400.0];
 const SMALLEST_COIN: f64 = 0.01;
 
 /// What a measure changes.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum MeasureKind {
     /// More insulation in the roof, m.
     RoofInsulation {
@@ -83,7 +84,7 @@ pub enum MeasureKind {
 }
 
 /// What a measure is about; two measures about the same thing exclude each other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Subject {
     /// Insulation of the roof.
     Roof,
@@ -184,7 +185,7 @@ impl MeasureKind {
 }
 
 /// A change with what it does to prices and work.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Measure {
     /// What it changes.
     pub kind: MeasureKind,

@@ -17,6 +17,7 @@ use super::measures::{Measure, MeasureKind, applied, cost_of, measures};
 use super::trial::{Outcome, Trials};
 use crate::scenario::Scenario;
 use crate::simulation::BuildError;
+use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, VecDeque};
 
 /// Packages up to which all are run.
@@ -26,7 +27,7 @@ const FEW: usize = 400;
 const MOST_SCREENED: usize = 500;
 
 /// A set of measures and what it achieves.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Package {
     /// The measures, none for the scenario as it is.
     pub measures: Vec<Measure>,
@@ -39,7 +40,7 @@ pub struct Package {
 }
 
 /// What a search found so far.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Packages {
     /// The scenario as it is; none before its run.
     pub nothing: Option<Package>,

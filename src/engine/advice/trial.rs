@@ -5,6 +5,7 @@ use super::judge::{HOURS_PER_DAY, judge};
 use super::verdict::{Cause, Verdict, WindowVerdict};
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, FULL_STEPS_PER_MINUTE, Prepared, Results, Series};
+use serde::{Deserialize, Serialize};
 
 /// Charge by which the last day may end up lower than the first and still count as recovered, share: rounding of the run.
 const RECOVERED_WITHIN: f64 = 0.005;
@@ -17,7 +18,7 @@ const KEPT_READY: usize = 24;
 pub(super) const COARSE_STEPS_PER_MINUTE: u32 = 1;
 
 /// What one run achieves.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Outcome {
     /// Whether every window of the need is met.
     pub windows_met: bool,

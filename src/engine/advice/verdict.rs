@@ -2,9 +2,10 @@
 
 use super::heat::HeatReading;
 use crate::scenario::NeededFor;
+use serde::{Deserialize, Serialize};
 
 /// Why a window of the need was missed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Cause {
     /// There is no cooler.
     NoCooler,

@@ -21,6 +21,7 @@ use super::verdict::Verdict;
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared};
 use sequence::{MOST_DIMENSIONS, Sequence};
+use serde::{Deserialize, Serialize};
 use statistics::{explained_share, mean_and_deviation, quantile};
 
 /// Draws after which the answer is firm: chances are then known to about two hundredths.
@@ -30,7 +31,7 @@ pub const ENOUGH_SAMPLES: usize = 400;
 pub const BAND_PROBABILITIES: [f64; 3] = [0.1, 0.5, 0.9];
 
 /// Lines below which a tenth, a half and nine tenths of the draws lie, each with a value for every sample of the series.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Band {
     /// One draw in ten is lower.
     pub low: Vec<f64>,
@@ -41,7 +42,7 @@ pub struct Band {
 }
 
 /// How likely a window of the need is met.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WindowChance {
     /// Index of the window in the scenario.
     pub slot: usize,
@@ -54,7 +55,7 @@ pub struct WindowChance {
 }
 
 /// How much of the spread of the outcome one input explains, shares of its variance.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Influence {
     /// The input.
     pub input: Uncertain,
@@ -65,7 +66,7 @@ pub struct Influence {
 }
 
 /// What sampling gives.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Sampled {
     /// Draws run.
     pub samples: usize,

@@ -1,0 +1,171 @@
+//! The best for every budget, drawn: cost across, what stays too warm upwards; dots and lines are buttons.
+
+use super::sheet::paragraph;
+use super::{Decision, MONEY};
+use crate::live::{click, flag};
+use crate::text::{Voice, decide as text};
+use leptos::prelude::*;
+use noonday_engine::advice::{Package, Packages, applied};
+
+/// Room left free at the edges of the drawing, share of it.
+const EDGE: f64 = 0.06;
+
+pub(super) fn front(decision: Decision, found: &Packages, voice: &Voice) -> AnyView {
+    if found.front.is_empty() {
+        return ().into_any();
+    }
+    let shown = shown(found);
+    let scale = Scale::of(&shown);
+    let dots = shown
+        .iter()
+        .map(|package| dot(decision, package, scale.place(package), voice))
+        .collect_view();
+    let lines = found
+        .front
+        .iter()
+        .map(|package| line(decision, package, voice))
+        .collect_view();
+    let least = text::cost_change(scale.cost.0, voice);
+    let most = text::cost_change(scale.cost.1, voice);
+    let top = text::too_warm(scale.unmet, voice);
+    view! {
+        <h4>{text::FRONT}</h4>
+        {(!found.complete).then(|| paragraph("note", text::STILL_SEARCHING.to_owned()))}
+        <div class="front" role="group" aria-label=text::FRONT>
+            <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+                <polyline points=scale.steps(&found.front)></polyline>
+            </svg>
+            <span class="front-top" aria-hidden="true">
+                {top} " " {text::FRONT_UP}
+            </span>
+            {dots}
+        </div>
+        <div class="front-across" aria-hidden="true">
+            <span>{least}</span>
+            <span>{text::FRONT_ACROSS}</span>
+            <span>{most}</span>
+        </div>
+        <ul class="packages">{lines}</ul>
+        <p class="note">{text::FRONT_NOTE}</p>
+    }
+    .into_any()
+}
+
+/// The front, with nothing and no cooler wherever they stand.
+fn shown(found: &Packages) -> Vec<&Package> {
+    let always = found.nothing.iter().chain(&found.without_cooler);
+    let beside = always.filter(|package| {
+        let same = |other: &&Package| other.measures == package.measures;
+        found.front.iter().find(same).is_none()
+    });
+    let mut shown: Vec<&Package> = found.front.iter().chain(beside).collect();
+    shown.sort_by(|one, other| one.cost_change.total_cmp(&other.cost_change));
+    shown
+}
+
+/// What the drawing spans.
+struct Scale {
+    cost: (f64, f64),
+    unmet: f64,
+}
+
+impl Scale {
+    fn of(shown: &[&Package]) -> Self {
+        let mut scale = Self {
+            cost: (0.0, 0.0),
+            unmet: 0.0,
+        };
+        for package in shown {
+            scale.cost.0 = scale.cost.0.min(package.cost_change);
+            scale.cost.1 = scale.cost.1.max(package.cost_change);
+            scale.unmet = scale.unmet.max(package.outcome.degree_hours_k_h);
+        }
+        scale
+    }
+
+    /// Place of a package, percent from the left and from the bottom.
+    fn place(&self, package: &Package) -> (f64, f64) {
+        let share = |value: f64, span: f64| if span > 0.0 { value / span } else { 0.0 };
+        let inside = |share: f64| 100.0 * (EDGE + share * (1.0 - 2.0 * EDGE));
+        let across = share(package.cost_change - self.cost.0, self.cost.1 - self.cost.0);
+        let up = share(package.outcome.degree_hours_k_h, self.unmet);
+        (inside(across), inside(up))
+    }
+
+    /// The stairs below which nothing was found: level until the next package is paid for.
+    fn steps(&self, front: &[Package]) -> String {
+        let mut points = String::new();
+        let mut level = None;
+        for package in front {
+            let (x, up) = self.place(package);
+            let y = 100.0 - up;
+            if let Some(before) = level {
+                points.push_str(&format!("{x:.1},{before:.1} "));
+            }
+            points.push_str(&format!("{x:.1},{y:.1} "));
+            level = Some(y);
+        }
+        if let Some(last) = level {
+            points.push_str(&format!("100,{last:.1}"));
+        }
+        points
+    }
+}
+
+fn dot(decision: Decision, package: &Package, (x, y): (f64, f64), voice: &Voice) -> AnyView {
+    let current = decision.is_current(MONEY);
+    let name = text::package_line(package, voice).join(", ");
+    let title = name.clone();
+    view! {
+        <button
+            type="button"
+            class="dot"
+            class:as-it-is=package.measures.is_empty()
+            style=format!("left:{x:.1}%;bottom:{y:.1}%")
+            aria-label=name
+            title=title
+            disabled=flag(move || !current.get())
+            on:click=take(decision, package, voice)
+        ></button>
+    }
+    .into_any()
+}
+
+fn line(decision: Decision, package: &Package, voice: &Voice) -> AnyView {
+    let current = decision.is_current(MONEY);
+    let [cost, left, name] = text::package_line(package, voice);
+    view! {
+        <li>
+            <button
+                type="button"
+                disabled=flag(move || !current.get())
+                on:click=take(decision, package, voice)
+            >
+                <b>{cost}</b>
+                " "
+                <span>{left}</span>
+                " "
+                <span class="package-name">{name}</span>
+            </button>
+        </li>
+    }
+    .into_any()
+}
+
+/// Makes a package the scenario.
+fn take(
+    decision: Decision,
+    package: &Package,
+    voice: &Voice,
+) -> Box<dyn FnMut(leptos::ev::MouseEvent)> {
+    let measures = package.measures.clone();
+    let name = text::package_name(package, voice);
+    click(move || {
+        let document = decision
+            .of
+            .with_untracked(|of| Some(applied(&measures, of.as_ref()?.document())));
+        if let (Some(document), false) = (document, measures.is_empty()) {
+            decision.adopt(document, &name);
+        }
+    })
+}

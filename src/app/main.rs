@@ -14,7 +14,7 @@ mod text;
 mod widgets;
 mod worker;
 
-use answer::{Cautions, Figures, Lead, Rest};
+use answer::{Cautions, Figures, Lead, Rest, Then};
 use charts::{BankChart, Easel, ReadingLine, SampleTable, Strip, TemperatureChart};
 use decide::Decide;
 use desk::{Desk, Start};
@@ -34,6 +34,15 @@ fn main() {
     }
 }
 
+/// Goes to the inputs without an entry in the browser's history: there, back leads to another scenario.
+fn skip(event: leptos::ev::MouseEvent) {
+    event.prevent_default();
+    if let Some(inputs) = document().get_element_by_id(inputs::ID) {
+        inputs.scroll_into_view();
+        inputs::focus_on(&inputs);
+    }
+}
+
 #[component]
 fn Page(start: Start) -> impl IntoView {
     let (state, desk) = Desk::new(start);
@@ -48,7 +57,7 @@ fn Page(start: Start) -> impl IntoView {
         document().set_title(&title);
     });
     view! {
-        <a class="skip" href="#inputs">
+        <a class="skip" href="#inputs" on:click=skip>
             {page::SKIP}
         </a>
         <Masthead />
@@ -63,6 +72,7 @@ fn Page(start: Start) -> impl IntoView {
                         <ReadingLine read=temperature_readings />
                     </div>
                     <Rest />
+                    <Then />
                     <Cautions />
                     <BankChart />
                     <ReadingLine read=bank_readings />

@@ -43,6 +43,46 @@ pub async fn copy(text: &str) -> bool {
         .is_ok()
 }
 
+/// Whether the device has a way of its own to send a link.
+pub fn can_send() -> bool {
+    web_sys::window().is_some_and(|window| {
+        let share = JsValue::from_str("share");
+        js_sys::Reflect::has(&window.navigator(), &share).unwrap_or(false)
+    })
+}
+
+/// Sends a link the device's own way.
+pub async fn send(title: &str, text: &str, address: &str) {
+    if let Some(window) = web_sys::window().filter(|_| can_send()) {
+        let data = web_sys::ShareData::new();
+        data.set_title(title);
+        data.set_text(text);
+        data.set_url(address);
+        // Refused or called off, nothing was sent and nothing is lost.
+        let _ = JsFuture::from(window.navigator().share_with_data(&data)).await;
+    }
+}
+
+/// Begins a new entry in the browser's history, without a link in the address.
+pub fn begin_entry() {
+    if let (Some(history), Some(address)) = (history(), bare_address()) {
+        // Browsers limit how many entries a page may begin; past that, back goes further.
+        let _ = history.push_state_with_url(&JsValue::NULL, "", Some(&address));
+    }
+}
+
+/// Writes a text into the present entry of the browser's history.
+pub fn mark_entry(mark: &str) {
+    if let Some(history) = history() {
+        // An entry without its mark is left alone by back and forward.
+        let _ = history.replace_state(&JsValue::from_str(mark), "");
+    }
+}
+
+fn history() -> Option<web_sys::History> {
+    web_sys::window()?.history().ok()
+}
+
 fn bare_address() -> Option<String> {
     let location = web_sys::window()?.location();
     Some(format!(
@@ -53,9 +93,9 @@ fn bare_address() -> Option<String> {
 }
 
 fn replace(address: &str) {
-    let history = web_sys::window().and_then(|window| window.history().ok());
-    if let Some(history) = history {
+    if let Some(history) = history() {
+        let mark = history.state().unwrap_or(JsValue::NULL);
         // A browser that refuses leaves the old address; nothing else depends on it.
-        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(address));
+        let _ = history.replace_state_with_url(&mark, "", Some(address));
     }
 }

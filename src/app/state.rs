@@ -3,13 +3,18 @@
 //! The document is the one signal that holds the consult; checking, advice and words are memos of it. Effects elsewhere
 //! only save, write the address and draw.
 
+mod edits;
+mod trail;
+
+pub use trail::Trail;
+
 use crate::format::{Typed, UnitSystem, parse_clock, parse_number, unit};
 use crate::text::{Voice, errors};
 use leptos::prelude::*;
 use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::advice::{Advice, LeverEffect, advise, levers};
 use noonday_engine::scenario::{
-    Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, example, field,
+    Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, field,
 };
 use std::sync::Arc;
 use std::time::Duration;
@@ -28,6 +33,11 @@ impl TypedTexts {
             .iter()
             .find(|(of, _)| *of == key)
             .map(|(_, text)| text)
+    }
+
+    /// Whether nothing typed is waiting.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
     }
 
     fn insert(&mut self, key: &'static str, text: String) {
@@ -66,11 +76,22 @@ pub struct Trouble {
     pub why: String,
 }
 
+/// A state kept to compare with, and what became of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pinned {
+    /// The scenario.
+    pub scenario: Scenario,
+    /// Its runs and verdict.
+    pub advice: Arc<Advice>,
+}
+
 /// The signals of the page.
 #[derive(Clone, Copy)]
 pub struct AppState {
     /// The consult as edited.
     pub document: RwSignal<ScenarioDocument>,
+    /// How it came to be so.
+    pub trail: RwSignal<Trail>,
     /// Texts as typed.
     pub typed: RwSignal<TypedTexts>,
     /// Key of the field in which somebody is typing.
@@ -91,6 +112,8 @@ pub struct AppState {
     pub effects: Memo<Vec<LeverEffect>>,
     /// How far such days may differ, once it is known of the state shown.
     pub sampled: RwSignal<Option<Arc<Sampled>>>,
+    /// A state kept to compare with.
+    pub pinned: RwSignal<Option<Arc<Pinned>>>,
     /// Index of the sample that the cursor reads, once somebody has moved it.
     pub cursor: RwSignal<Option<usize>>,
 }
@@ -119,6 +142,7 @@ impl AppState {
         let settled = RwSignal::new(None);
         let state = Self {
             document,
+            trail: RwSignal::new(Trail::default()),
             typed,
             typing,
             units,
@@ -149,113 +173,11 @@ impl AppState {
                 })
             }),
             sampled: RwSignal::new(None),
+            pinned: RwSignal::new(None),
             cursor: RwSignal::new(None),
         };
-        settle(scenario, settled);
+        settle(scenario, settled, state.trail);
         state
-    }
-
-    /// Replaces the whole document, forgetting what was being typed.
-    pub fn open(self, document: ScenarioDocument) {
-        self.typed.set(TypedTexts::default());
-        self.document.set(document);
-        self.cursor.set(None);
-    }
-
-    /// Takes a text typed into a number: the document follows if it can be read.
-    pub fn type_number(self, field: &'static Field, text: String) {
-        self.typing.set(Some(field.key));
-        if let Typed::Value(shown) = self.read_typed(field, &text) {
-            self.write_shown(field, shown);
-        }
-        self.typed.update(|texts| {
-            texts.insert(field.key, text);
-        });
-    }
-
-    /// Keeps a text that cannot be read as it was typed.
-    pub fn keep_typed(self, field: &'static Field, text: String) {
-        self.typed.update(|texts| {
-            texts.insert(field.key, text);
-        });
-    }
-
-    /// Ends the typing of a number: a text that can be run gives way to the number as it is written.
-    pub fn finish_typing(self, field: &'static Field) {
-        self.typing.set(None);
-        let troubled = self
-            .troubles
-            .with_untracked(|troubles| troubles.iter().any(|trouble| trouble.key == field.key));
-        let readable = self.typed.with_untracked(|texts| {
-            texts
-                .get(field.key)
-                .is_none_or(|text| matches!(self.read_typed(field, text), Typed::Value(_)))
-        });
-        if readable && !troubled {
-            self.forget_typed(field.key);
-        }
-    }
-
-    /// Sets a number in the shown unit, as a slider does.
-    pub fn slide_number(self, field: &'static Field, value_si: f64) {
-        self.forget_typed(field.key);
-        self.write_si(field, value_si);
-    }
-
-    /// Changes the document through a field.
-    pub fn edit(self, field: &'static Field, change: impl FnOnce(&mut ScenarioDocument)) {
-        self.forget_typed(field.key);
-        self.document.update(change);
-    }
-
-    /// Puts a field back to the example's value.
-    pub fn reset(self, field: &'static Field) {
-        self.edit(field, |document| field.copy(&example(), document));
-    }
-
-    /// Shows the other units; texts that could be read are written anew, the others stay as typed.
-    pub fn show_units(self, units: UnitSystem) {
-        self.typed.update(|texts| {
-            texts.0.retain(|(key, text)| {
-                field(key)
-                    .is_some_and(|field| !matches!(self.read_typed(field, text), Typed::Value(_)))
-            });
-        });
-        self.units.set(units);
-    }
-
-    fn read_typed(self, field: &Field, text: &str) -> Typed {
-        let currency = self
-            .document
-            .with_untracked(|document| document.prices.currency.clone());
-        read_typed(field, text, self.units.get_untracked(), &currency)
-    }
-
-    fn write_shown(self, field: &'static Field, shown: f64) {
-        let Some(number) = field.number() else {
-            return;
-        };
-        let value_si = unit(number.dimension, self.units.get_untracked()).si(shown);
-        self.write_si(field, value_si);
-    }
-
-    fn write_si(self, field: &'static Field, value_si: f64) {
-        let Some(number) = field.number() else {
-            return;
-        };
-        let now = self.document.with_untracked(number.read);
-        if now != value_si {
-            self.document
-                .update(|document| (number.write)(document, value_si));
-        }
-    }
-
-    fn forget_typed(self, key: &str) {
-        if self.typed.with_untracked(|texts| texts.get(key).is_some()) {
-            self.typed.update(|texts| {
-                texts.remove(key);
-            });
-        }
     }
 }
 
@@ -265,7 +187,7 @@ pub fn read_typed(field: &Field, text: &str, units: UnitSystem, currency: &str) 
         Kind::Number(number) if number.dimension == Dimension::HourOfDay => parse_clock(text),
         Kind::Number(number) => {
             let symbol = unit(number.dimension, units).label(currency);
-            parse_number(text, &symbol, units)
+            parse_number(text, &symbol)
         }
         // Only texts that could not be read are kept of other fields.
         _ => Typed::NotANumber,
@@ -329,15 +251,18 @@ fn outcome(scenario: &Scenario, last: &Arc<Advice>) -> Outcome {
     }
 }
 
-/// Copies the state to `settled` once it has rested.
-fn settle(scenario: Memo<Scenario>, settled: RwSignal<Option<Scenario>>) {
+/// Copies the state to `settled` once it has rested, and ends the step that led to it.
+fn settle(scenario: Memo<Scenario>, settled: RwSignal<Option<Scenario>>, trail: RwSignal<Trail>) {
     let waiting = StoredValue::new(None::<TimeoutHandle>);
     Effect::new(move |_| {
         let now = scenario.get();
         if let Some(handle) = waiting.get_value() {
             handle.clear();
         }
-        let later = move || settled.set(Some(now));
+        let later = move || {
+            settled.set(Some(now));
+            trail.update_untracked(Trail::rest);
+        };
         waiting.set_value(set_timeout_with_handle(later, SETTLING).ok());
     });
 }
@@ -345,6 +270,7 @@ fn settle(scenario: Memo<Scenario>, settled: RwSignal<Option<Scenario>>) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use noonday_engine::scenario::example;
 
     fn runnable() -> Scenario {
         Scenario::new(example()).unwrap()

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { DESKTOP, PHONE, dragSlider, openSite, settled } from "./harness.mjs";
-import { entry, lead, openGroup, ready, slider } from "./person.mjs";
+import { entry, kept, lead, openGroup, ready, slider } from "./person.mjs";
 
 const METRIC = { ...DESKTOP, locale: "en-GB" };
 
@@ -26,9 +26,6 @@ async function plant(page, entries) {
   await page.reload();
   await ready(page);
 }
-
-/** Waits until a change is kept, which is a moment after it is made. */
-const kept = (page) => page.waitForTimeout(400);
 
 async function nameIt(page, name) {
   await openGroup(page, "Name and note");
@@ -130,7 +127,7 @@ test("opening a link leaves one's own alone, and one can go back or keep it", as
   await button(page, "Back to mine").click();
   await settled(page);
   assert.equal(await entry(page, "Insulation of the walls").inputValue(), "77");
-  await button(page, "Undo").click();
+  await notices(page).getByRole("button", { name: "Undo" }).click();
   await settled(page);
   assert.equal(await entry(page, "Insulation of the walls").inputValue(), "13");
 
@@ -202,7 +199,7 @@ test("scenarios are saved, renamed, duplicated, deleted, brought back and opened
   await page.getByRole("button", { name: "Delete “Second”" }).click();
   await settled(page);
   assert.deepEqual(await savedNames(page), ["Second (2)"]);
-  await button(page, "Undo").click();
+  await notices(page).getByRole("button", { name: "Undo" }).click();
   await settled(page);
   assert.deepEqual((await savedNames(page)).sort(), ["Second", "Second (2)"]);
 
@@ -214,7 +211,7 @@ test("scenarios are saved, renamed, duplicated, deleted, brought back and opened
   await settled(page);
   assert.equal(await entry(page, "Insulation of the walls").inputValue(), "33");
   assert.equal(await page.locator("h1").innerText(), "Second");
-  await button(page, "Undo").click();
+  await notices(page).getByRole("button", { name: "Undo" }).click();
   await settled(page);
   assert.equal(await entry(page, "Insulation of the walls").inputValue(), "99");
   assertClean();
@@ -232,7 +229,7 @@ test("saving under a name again replaces it, and that can be undone", async () =
   await button(page, "Save").click();
   await notices(page).getByText("is now replaced").waitFor();
   assert.notDeepEqual(await stored(page, "noonday.saved."), first);
-  await button(page, "Undo").click();
+  await notices(page).getByRole("button", { name: "Undo" }).click();
   await settled(page);
   assert.deepEqual(await stored(page, "noonday.saved."), first);
   await close();

@@ -18,6 +18,9 @@ export const entry = (page, label) => page.getByRole("textbox", { name: new RegE
 
 export const slider = (page, label) => page.getByRole("slider", { name: label, exact: true });
 
+/** The bar with the last change back, forward again, and the pin. */
+export const atHand = (page, name) => page.getByRole("group", { name: "Changes" }).getByRole("button", { name: new RegExp(`^${name}`) });
+
 /** Opens a group of inputs unless it stands open. */
 export async function openGroup(page, title) {
   const group = page.locator("details.group").filter({ has: page.getByText(title, { exact: true }) });
@@ -32,3 +35,6 @@ export async function chartPixels(canvas) {
 }
 
 export const numbersIn = (text) => (text.match(/\d+(?:\.\d+)?/g) ?? []).map(Number);
+
+/** Waits until a change is kept, which is a moment after it is made. */
+export const kept = (page) => page.waitForTimeout(400);

@@ -1,21 +1,17 @@
 //! Bank, electricity, heat by path and cost, as tables.
 
-use crate::format::duration;
+use crate::format::Measure;
 use crate::live::part;
 use crate::state::AppState;
 use crate::text::Voice;
-use crate::text::ledger as words;
+use crate::text::ledger::{self as words, Row};
 use crate::text::page;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
-use noonday_engine::scenario::Dimension;
 use noonday_engine::simulation::{HeatPath, Totals};
 
 /// Heat below this share of the largest is left out.
 const LEAST_SHARE: f64 = 0.002;
-
-/// A name and what stands beside it.
-type Row = (String, String);
 
 /// All the figures.
 #[component]
@@ -24,8 +20,8 @@ pub fn Figures() -> impl IntoView {
         <section id="figures" class="figures" aria-labelledby="figures-title">
             <h2 id="figures-title">{page::LEDGER}</h2>
             <div class="ledger">
-                <Plain title=words::BANK rows=bank_rows note=words::PLAIN_NOTE />
-                <Plain title=words::ENERGY rows=energy_rows note="" />
+                <Plain title=words::BANK rows=words::bank_rows note=words::PLAIN_NOTE />
+                <Plain title=words::ENERGY rows=words::energy_rows note="" />
                 <Plate />
                 <Heat />
                 <Cost />
@@ -42,7 +38,7 @@ fn Plain(
     note: &'static str,
 ) -> impl IntoView {
     let state = expect_context::<AppState>();
-    let body = part(move || Some(table_rows(rows(&state.advice.get(), &state.voice.get()))));
+    let body = part(move || compared(state, rows));
     view! {
         <div class="account">
             <table>
@@ -59,32 +55,15 @@ fn Plain(
 fn Plate() -> impl IntoView {
     let state = expect_context::<AppState>();
     part(move || {
-        let advice = state.advice.get();
-        let voice = state.voice.get();
-        let plate = advice.plate?;
-        let rows = vec![
-            (
-                "Cooling over power".to_owned(),
-                voice.units.number(plate.cop_implied, 2),
-            ),
-            (
-                "Plausible up to".to_owned(),
-                voice.units.number(plate.cop_plausible_greatest, 2),
-            ),
-            (
-                "Capacity its power can carry".to_owned(),
-                voice
-                    .units
-                    .quantity(Dimension::HeatFlow, plate.cooling_capacity_derated_w),
-            ),
-        ];
+        let verdict = state.advice.get().plate?.verdict;
+        let rows = compared(state, words::plate_rows)?;
         let view = view! {
             <div class="account">
                 <table>
                     <caption>{words::PLATE}</caption>
-                    <tbody>{table_rows(rows)}</tbody>
+                    <tbody>{rows}</tbody>
                 </table>
-                <p class="note">{words::plate_verdict(plate.verdict)}</p>
+                <p class="note">{words::plate_verdict(verdict)}</p>
             </div>
         };
         Some(view.into_any())
@@ -108,7 +87,7 @@ fn Heat() -> impl IntoView {
                 view! {
                     <tr>
                         <th scope="row">{words::path_name(path)}</th>
-                        <td>{voice.units.heat(heat_wh)}</td>
+                        <td>{voice.amount(Measure::Heat.of(heat_wh))}</td>
                         <td class="bar-cell" aria-hidden="true">
                             <span
                                 class="bar"
@@ -136,30 +115,12 @@ fn Heat() -> impl IntoView {
 #[component]
 fn Cost() -> impl IntoView {
     let state = expect_context::<AppState>();
-    let body = part(move || {
-        let advice = state.advice.get();
-        let voice = state.voice.get();
-        let money = |amount| voice.units.money(amount, &voice.currency);
-        let rows = words::cost_rows(&advice.cost)
-            .into_iter()
-            .filter(|(_, amount)| *amount != 0.0)
-            .map(|(name, amount)| (name.to_owned(), money(amount)))
-            .collect();
-        let total = money(advice.cost.total);
-        let rows = view! {
-            {table_rows(rows)}
-            <tr class="total">
-                <th scope="row">{words::TOTAL}</th>
-                <td>{total}</td>
-            </tr>
-        };
-        Some(rows.into_any())
-    });
+    let body = part(move || compared(state, words::cost_rows));
     view! {
         <div class="account">
             <table>
                 <caption>{words::COST}</caption>
-                <tbody>{body}</tbody>
+                <tbody class="sum">{body}</tbody>
             </table>
             <p class="note">{words::COST_NOTE}</p>
         </div>
@@ -175,13 +136,21 @@ fn Extrapolated() -> impl IntoView {
     })
 }
 
-fn table_rows(rows: Vec<Row>) -> AnyView {
+/// Rows, each with its difference from the same row of the pinned state.
+fn table_rows(rows: Vec<Row>, before: &[Row], voice: &Voice) -> AnyView {
     rows.into_iter()
-        .map(|(name, value)| {
+        .map(|row| {
+            let since = before
+                .iter()
+                .find(|other| other.name == row.name)
+                .and_then(|other| voice.difference(row.amount?, other.amount?));
             view! {
                 <tr>
-                    <th scope="row">{name}</th>
-                    <td>{value}</td>
+                    <th scope="row">{row.title()}</th>
+                    <td>
+                        {row.text(voice)}
+                        {since.map(|since| view! { <span class="since">" (" {since} ")"</span> })}
+                    </td>
                 </tr>
             }
         })
@@ -189,73 +158,14 @@ fn table_rows(rows: Vec<Row>) -> AnyView {
         .into_any()
 }
 
-fn bank_rows(advice: &Advice, voice: &Voice) -> Vec<Row> {
-    let bank = &advice.verdict.bank;
-    let run = &advice.with_cooler;
-    let amperes = |current_a| voice.units.quantity(Dimension::Current, current_a);
-    let mut rows = vec![
-        (
-            format!("Lowest charge, at {}", voice.instant(bank.lowest_at_h)),
-            voice.units.percent(bank.lowest_state_of_charge),
-        ),
-        (
-            "Charge at the end".to_owned(),
-            voice.units.percent(bank.end_state_of_charge),
-        ),
-        (
-            "Such days in a row until it is used up".to_owned(),
-            match bank.lasts_h {
-                Some(hours) => duration(hours),
-                None => format!("more than {}\u{a0}days", bank.days_looked),
-            },
-        ),
-    ];
-    if let Some(hours) = bank.plain_division_h {
-        rows.push((
-            format!(
-                "Plain division: usable ampere-hours by {}",
-                amperes(bank.cooler_running_a.round())
-            ),
-            duration(hours),
-        ));
-    }
-    rows.push((
-        "Greatest current out of it".to_owned(),
-        amperes(run.peak_discharge_a.round()),
-    ));
-    if let Some((time_h, stop)) = run.first_stop {
-        rows.push((
-            format!("Cooler first stopped, as {}", words::stop_name(stop)),
-            voice.instant(time_h),
-        ));
-    }
-    rows
-}
-
-fn energy_rows(advice: &Advice, voice: &Voice) -> Vec<Row> {
-    let totals = &advice.with_cooler.totals;
-    let named = [
-        ("Cooler draws", totals.cooler_wh),
-        ("Other loads draw", totals.loads_wh),
-        ("Panels give", totals.panels_wh),
-        ("Driving gives", totals.driving_wh),
-        ("Shore gives", totals.shore_wh),
-        ("Lost in the bank", totals.bank_loss_wh),
-    ];
-    let mut rows: Vec<Row> = named
-        .into_iter()
-        .filter(|(_, energy_wh)| *energy_wh != 0.0)
-        .map(|(name, energy_wh)| (name.to_owned(), voice.units.energy(energy_wh)))
-        .collect();
-    rows.push((
-        format!("Compressor runs (starts: {})", totals.compressor_starts),
-        duration(totals.compressor_h),
-    ));
-    rows.push((
-        "Water drained from the cooler".to_owned(),
-        voice.units.quantity(Dimension::Mass, totals.condensate_kg),
-    ));
-    rows
+/// Rows of the state shown beside those of the pinned one.
+fn compared(state: AppState, rows: fn(&Advice, &Voice) -> Vec<Row>) -> Option<AnyView> {
+    let voice = state.voice.get();
+    let before = state
+        .pinned
+        .with(|pinned| pinned.as_ref().map(|pinned| rows(&pinned.advice, &voice)));
+    let rows = rows(&state.advice.get(), &voice);
+    (!rows.is_empty()).then(|| table_rows(rows, &before.unwrap_or_default(), &voice))
 }
 
 /// Paths by heat, what brings most first.

@@ -1,8 +1,10 @@
 //! The answer in sentences, and the figures behind it.
 
 mod figures;
+mod then;
 
 pub use figures::Figures;
+pub use then::Then;
 
 use crate::inputs::Opened;
 use crate::live::{click, derived, part, words};

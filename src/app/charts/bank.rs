@@ -1,13 +1,12 @@
 //! The chart of the bank: its charge above, and below it the power that goes in and the power that is drawn.
 
+use super::Shown;
 use super::frame::{Frame, ticks, widened};
 use super::pen::{Anchor, Drawn, EndLabel, Pen, Stroke};
 use super::skin::Skin;
 use crate::text::charts::{
     CHARGE, COOLER, DRIVING, LOADS, PANELS, POWER_IN, POWER_OUT, RESERVE, SHORE,
 };
-use noonday_engine::advice::Advice;
-use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::simulation::Series;
 use plotters::prelude::DrawingBackend;
 
@@ -30,7 +29,7 @@ pub fn draw<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     (width, height): (f64, f64),
-    (advice, sampled): (&Advice, Option<&Sampled>),
+    (advice, pinned, sampled): Shown,
     reserve: f64,
 ) -> Drawn<DB> {
     let series = &advice.with_cooler.series;
@@ -51,30 +50,42 @@ pub fn draw<DB: DrawingBackend>(
             &frame,
             times,
             &sampled.state_of_charge,
-            (percent, skin.cabin),
+            (hundredths, skin.cabin),
         )?;
     }
-    charge(pen, skin, &frame, series, reserve)?;
+    let before = pinned.map(|pinned| &pinned.with_cooler.series);
+    charge(pen, skin, &frame, (series, before), reserve)?;
+    let ghosts = before.map_or_else(Vec::new, |before| flows(before, skin));
     let flows = flows(series, skin);
     let below = Frame {
         top: frame.bottom + pen.line_height() * 1.3,
         bottom: height - pen.line_height() * 0.5,
-        up: power_range(&flows),
+        up: power_range(flows.iter().chain(&ghosts)),
         ..frame
     };
-    power(pen, skin, &below, series, &flows)
+    power(pen, skin, &below, series, &flows)?;
+    for ghost in &ghosts {
+        let times = before.map_or(&[][..], |before| &before.time_h);
+        let places = below.places_within(times, &ghost.values);
+        pen.line(&places, ghost.stroke.ghost(skin.paper))?;
+    }
+    Ok(())
 }
 
 fn charge<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     frame: &Frame,
-    series: &Series,
+    (series, pinned): (&Series, Option<&Series>),
     reserve: f64,
 ) -> Drawn<DB> {
     pen.scale(frame, &[0.0, 50.0, 100.0], |value| format!("{value:.0}%"))?;
-    let percent = percent(&series.state_of_charge);
+    let percent = percent(series);
     let line = Stroke::solid(skin.cabin, 2.5);
+    if let Some(pinned) = pinned {
+        let places = frame.places_within(&pinned.time_h, &self::percent(pinned));
+        pen.line(&places, line.ghost(skin.paper))?;
+    }
     pen.line(&frame.places(&series.time_h, &percent), line)?;
     let kept = frame.y(reserve * 100.0);
     let mut labels = Vec::new();
@@ -89,7 +100,7 @@ fn charge<DB: DrawingBackend>(
     pen.end_labels(frame, &labels)
 }
 
-fn percent(shares: &[f64]) -> Vec<f64> {
+fn hundredths(shares: &[f64]) -> Vec<f64> {
     shares.iter().map(|share| share * 100.0).collect()
 }
 
@@ -179,8 +190,12 @@ fn flows(series: &Series, skin: &Skin) -> Vec<Flow> {
         .collect()
 }
 
-fn power_range(flows: &[Flow]) -> (f64, f64) {
-    let values = flows.iter().flat_map(|flow| &flow.values);
+fn percent(series: &Series) -> Vec<f64> {
+    hundredths(&series.state_of_charge)
+}
+
+fn power_range<'a>(flows: impl Iterator<Item = &'a Flow>) -> (f64, f64) {
+    let values = flows.flat_map(|flow| &flow.values);
     let (low, high) = values.fold((0.0_f64, 0.0_f64), |(low, high), value| {
         (low.min(*value), high.max(*value))
     });

@@ -88,6 +88,14 @@ fn warmest_outdoors(series: &Series) -> f64 {
         .map_or(0.0, |(time_h, _)| *time_h)
 }
 
+/// Index of the sample at a time, if the run covers it.
+pub fn sample_at(series: &Series, time_h: f64) -> Option<usize> {
+    let (from, until) = (series.time_h.first()?, series.time_h.last()?);
+    (*from..=*until)
+        .contains(&time_h)
+        .then(|| index_at(series, time_h))
+}
+
 fn index_at(series: &Series, time_h: f64) -> usize {
     let after = series
         .time_h
@@ -113,6 +121,8 @@ mod tests {
         assert_eq!(index_at(&series(), 12.0), 1);
         assert_eq!(index_at(&series(), 99.0), 4);
         assert_eq!(index_at(&Series::default(), 12.0), 0);
+        assert_eq!(sample_at(&series(), 12.0), Some(1));
+        assert_eq!(sample_at(&series(), 31.0), None);
     }
 
     #[test]

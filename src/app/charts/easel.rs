@@ -13,6 +13,9 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
+/// Marks the page while it is printed.
+pub const PRINTING: &str = "data-print";
+
 /// The two canvases and what makes them be drawn anew.
 #[derive(Clone, Copy)]
 pub struct Easel {
@@ -40,6 +43,7 @@ impl Easel {
             state.advice.track();
             state.voice.track();
             state.sampled.track();
+            state.pinned.track();
             easel.surroundings.track();
             easel.draw_soon(state);
         });
@@ -50,6 +54,7 @@ impl Easel {
         });
         easel.watch_media("(prefers-color-scheme: dark)");
         easel.watch_pixel_ratio();
+        easel.watch_printing(state);
         easel
     }
 
@@ -86,18 +91,36 @@ impl Easel {
         };
         let advice = state.advice.get_untracked();
         let voice = state.voice.get_untracked();
+        let pinned = state.pinned.get_untracked();
+        let pinned = pinned.as_ref().map(|pinned| &*pinned.advice);
         let reserve = state
             .checked
             .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
         let sampled = state.sampled.get_untracked();
         let sampled = sampled.as_deref();
         paint(&temperatures, &skin, |pen, room| {
-            temperatures::draw(pen, &skin, room, (&advice, sampled), &voice)
+            temperatures::draw(pen, &skin, room, (&advice, pinned, sampled), &voice)
         });
         paint(&bank, &skin, |pen, room| {
-            bank::draw(pen, &skin, room, (&advice, sampled), reserve)
+            bank::draw(pen, &skin, room, (&advice, pinned, sampled), reserve)
         });
         self.skin.set_value(Some(skin));
+    }
+
+    /// Paper has its own width and colours (`style/print.css`). The browser prints as soon as the event is over, so the
+    /// charts are drawn at once.
+    fn watch_printing(self, state: AppState) {
+        let root = document().document_element();
+        let mark = move |printing: bool| {
+            if let Some(root) = &root {
+                // The name is a valid one, which is all that could fail.
+                let _ = root.toggle_attribute_with_force(PRINTING, printing);
+            }
+            self.draw(state);
+        };
+        let unmark = mark.clone();
+        window_event_listener_untyped("beforeprint", move |_| mark(true));
+        window_event_listener_untyped("afterprint", move |_| unmark(false));
     }
 
     fn surroundings_changed(self) {

@@ -30,6 +30,17 @@ impl Frame {
         self.bottom - (value - low) / (high - low) * (self.bottom - self.top)
     }
 
+    /// Places of samples, those beyond the sides left out.
+    pub fn places_within(&self, times: &[f64], values: &[f64]) -> Vec<(f64, f64)> {
+        let (from, until) = self.across;
+        times
+            .iter()
+            .zip(values)
+            .filter(|(time, _)| (from..=until).contains(*time))
+            .map(|(time, value)| (self.x(*time), self.y(*value)))
+            .collect()
+    }
+
     /// Places of samples.
     pub fn places(&self, times: &[f64], values: &[f64]) -> Vec<(f64, f64)> {
         times

@@ -6,13 +6,15 @@ mod easel;
 mod fine;
 mod frame;
 mod pen;
+mod reading;
 mod skin;
 mod strip;
 mod table;
 mod temperatures;
 
 pub use easel::Easel;
-pub use strip::{ReadingLine, Strip};
+pub use reading::ReadingLine;
+pub use strip::Strip;
 pub use table::SampleTable;
 
 use crate::live::words;
@@ -20,6 +22,11 @@ use crate::state::AppState;
 use crate::text::charts as text;
 use cursor::{CursorLine, follow};
 use leptos::prelude::*;
+use noonday_engine::advice::Advice;
+use noonday_engine::advice::sampling::Sampled;
+
+/// What charts show: the runs of the state, those of a pinned one, and how far such days may differ.
+type Shown<'a> = (&'a Advice, Option<&'a Advice>, Option<&'a Sampled>);
 
 /// The chart of temperatures.
 #[component]

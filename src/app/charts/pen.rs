@@ -52,6 +52,28 @@ impl Stroke {
     }
 }
 
+/// How much of a line's colour its ghost keeps.
+const GHOST: f64 = 0.5;
+
+impl Stroke {
+    /// How the same line of the pinned state is drawn: thin, and half way to the ground.
+    pub fn ghost(self, ground: RGBColor) -> Self {
+        let mixed = |own: u8, ground: u8| {
+            (f64::from(own) * GHOST + f64::from(ground) * (1.0 - GHOST)).round() as u8
+        };
+        let (own, ground) = (self.colour, ground);
+        Self {
+            colour: RGBColor(
+                mixed(own.0, ground.0),
+                mixed(own.1, ground.1),
+                mixed(own.2, ground.2),
+            ),
+            width: 1.25,
+            ..self
+        }
+    }
+}
+
 /// Where a text stands relative to its place.
 #[derive(Clone, Copy)]
 pub enum Anchor {

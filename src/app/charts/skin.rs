@@ -1,7 +1,11 @@
 //! Colours and measures of the charts, read from the style sheet so that they are said in one place.
 
+use super::easel::PRINTING;
 use plotters::style::RGBColor;
 use wasm_bindgen::JsCast;
+
+/// Device pixels drawn for each CSS pixel on paper: about 300 an inch.
+const PAPER_PIXEL_RATIO: f64 = 3.0;
 
 /// What the style sheet says of the charts.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,6 +18,8 @@ pub struct Skin {
     pub gutter_left: f64,
     /// Room for the labels at the ends of the lines, CSS pixels.
     pub gutter_right: f64,
+    /// Ground.
+    pub paper: RGBColor,
     /// Text.
     pub ink: RGBColor,
     /// Scale and its numbers.
@@ -52,6 +58,7 @@ impl Skin {
             font_size: measure("--chart-font")?,
             gutter_left: measure("--gutter-left")?,
             gutter_right: measure("--gutter-right")?,
+            paper: colour("--paper")?,
             ink: colour("--ink")?,
             ink_soft: colour("--ink-soft")?,
             rule: colour("--rule")?,
@@ -61,9 +68,18 @@ impl Skin {
             without: colour("--without")?,
             sun: colour("--sun-line")?,
             source: colour("--source")?,
-            pixel_ratio: window.device_pixel_ratio(),
+            pixel_ratio: if is_printing() {
+                PAPER_PIXEL_RATIO
+            } else {
+                window.device_pixel_ratio()
+            },
         })
     }
+}
+
+fn is_printing() -> bool {
+    let root = leptos::prelude::document().document_element();
+    root.is_some_and(|root| root.has_attribute(PRINTING))
 }
 
 /// Room on the canvas of an element, CSS pixels.

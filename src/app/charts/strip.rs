@@ -2,13 +2,12 @@
 
 use super::cursor::{reading_index, share_of};
 use super::frame::{hour_ticks, midnights};
-use crate::live::{Part, derived, flag, part, with_value, words};
+use crate::live::{derived, flag, part, with_value, words};
 use crate::state::AppState;
 use crate::text::Voice;
-use crate::text::charts::{Reading, reading_spoken};
+use crate::text::charts::reading_spoken;
 use crate::text::page;
 use leptos::prelude::*;
-use noonday_engine::advice::Advice;
 use noonday_engine::simulation::Series;
 
 /// Stops of the sky's colour along the day.
@@ -109,40 +108,6 @@ fn hours(state: AppState) -> AnyView {
         </div>
     }
     .into_any()
-}
-
-/// What is read at the cursor, as a line of text.
-#[component]
-pub fn ReadingLine(
-    /// What is read at a sample.
-    read: fn(&Advice, usize, &Voice) -> Vec<Reading>,
-) -> impl IntoView {
-    let state = expect_context::<AppState>();
-    let index = reading_index(state);
-    let hour = words(move || {
-        let advice = state.advice.get();
-        let time_h = advice.with_cooler.series.time_h.get(index.get()).copied();
-        time_h.map_or_else(String::new, |time_h| state.voice.get().instant(time_h))
-    });
-    let values: Part = part(move || {
-        let values = read(&state.advice.get(), index.get(), &state.voice.get())
-            .into_iter()
-            .map(|(name, value)| {
-                view! {
-                    <span class="read">
-                        {name} " " <span class="value">{value}</span>
-                    </span>
-                }
-            })
-            .collect_view();
-        Some(values.into_any())
-    });
-    view! {
-        <p class="reading" data-reading="">
-            <b>{hour}</b>
-            {values}
-        </p>
-    }
 }
 
 fn marks(series: &Series, voice: &Voice) -> Vec<HourMark> {

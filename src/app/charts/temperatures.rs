@@ -1,12 +1,12 @@
 //! The chart of temperatures: outdoors, the cabin as felt with and without a cooler, the limits and the hours of need.
 
+use super::Shown;
 use super::frame::{Frame, ticks, widened};
 use super::pen::{Anchor, Drawn, EndLabel, Pen, Stroke};
 use super::skin::Skin;
 use crate::format::unit;
 use crate::text::Voice;
 use crate::text::charts::{FELT, OUTDOORS, WITHOUT, limit_label};
-use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::advice::{Advice, WindowVerdict};
 use noonday_engine::scenario::Dimension;
 use plotters::prelude::DrawingBackend;
@@ -28,13 +28,14 @@ pub fn draw<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     (width, height): (f64, f64),
-    (advice, sampled): (&Advice, Option<&Sampled>),
+    (advice, pinned, sampled): Shown,
     voice: &Voice,
 ) -> Drawn<DB> {
     let times = &advice.with_cooler.series.time_h;
     let (Some(from), Some(until)) = (times.first(), times.last()) else {
         return Ok(());
     };
+    let ghosts = pinned.map_or_else(Vec::new, |pinned| lines(pinned, skin, voice));
     let lines = lines(advice, skin, voice);
     let frame = Frame {
         left: skin.gutter_left,
@@ -42,7 +43,7 @@ pub fn draw<DB: DrawingBackend>(
         top: pen.line_height() * 0.6,
         bottom: height - pen.line_height() * 0.5,
         across: (*from, *until),
-        up: range(&lines, &advice.verdict.windows, voice),
+        up: range(lines.iter().chain(&ghosts), &advice.verdict.windows, voice),
     };
     for window in &advice.verdict.windows {
         hours_of_need(pen, skin, &frame, window)?;
@@ -65,6 +66,11 @@ pub fn draw<DB: DrawingBackend>(
             &sampled.felt_c,
             (degrees, skin.cabin),
         )?;
+    }
+    let pinned_times = pinned.map_or(&[][..], |pinned| &pinned.with_cooler.series.time_h);
+    for ghost in &ghosts {
+        let places = frame.places_within(pinned_times, &ghost.values);
+        pen.line(&places, ghost.stroke.ghost(skin.paper))?;
     }
     for line in &lines {
         pen.line(&frame.places(times, &line.values), line.stroke)?;
@@ -115,10 +121,14 @@ fn shown(values_c: &[f64], voice: &Voice) -> Vec<f64> {
     values_c.iter().map(|value| unit.shown(*value)).collect()
 }
 
-fn range(lines: &[Line], windows: &[WindowVerdict], voice: &Voice) -> (f64, f64) {
+fn range<'a>(
+    lines: impl Iterator<Item = &'a Line>,
+    windows: &[WindowVerdict],
+    voice: &Voice,
+) -> (f64, f64) {
     let limits: Vec<f64> = windows.iter().map(|window| window.highest_felt_c).collect();
     let limits = shown(&limits, voice);
-    let all = lines.iter().flat_map(|line| &line.values).chain(&limits);
+    let all = lines.flat_map(|line| &line.values).chain(&limits);
     let (low, high) = all.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
         (low.min(*value), high.max(*value))
     });

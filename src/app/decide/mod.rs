@@ -8,7 +8,6 @@ mod needed;
 mod sheet;
 mod sizes;
 
-use crate::desk::Desk;
 use crate::live::{click, derived, flag, part, words};
 use crate::state::AppState;
 use crate::text::{decide as text, page};
@@ -63,7 +62,6 @@ type Came = (u32, u32);
 #[derive(Clone, Copy)]
 pub struct Decision {
     state: AppState,
-    desk: Desk,
     companion: StoredValue<Option<Companion>, LocalStorage>,
     parts: StoredValue<Parts>,
     came: [RwSignal<Came>; 6],
@@ -78,15 +76,14 @@ pub struct Decision {
     left_out: RwSignal<Vec<Subject>>,
     must_recover: RwSignal<bool>,
     /// What was last put into the scenario from here.
-    taken: RwSignal<Option<String>>,
+    taken: RwSignal<Option<(String, ScenarioDocument)>>,
 }
 
 impl Decision {
     /// Follows the state: begins the work when the inputs rest, gives it up when they move on.
-    pub fn new(state: AppState, desk: Desk) -> Self {
+    pub fn new(state: AppState) -> Self {
         let decision = Self {
             state,
-            desk,
             companion: StoredValue::new_local(None),
             parts: StoredValue::new(Parts::default()),
             came: std::array::from_fn(|_| RwSignal::new((0, 0))),
@@ -128,7 +125,6 @@ impl Decision {
     /// The state has changed: what is being worked out would be of another.
     fn moved_on(self) {
         self.state.sampled.set(None);
-        self.taken.set(None);
         self.of.set(None);
         if let Phase::Working(_) = self.phase.get_untracked() {
             self.ask(Extent::Nothing);
@@ -291,18 +287,24 @@ impl Decision {
         })
     }
 
-    /// Puts a changed document on the desk, with a way back.
+    /// Makes a changed document the scenario, with a way back.
     fn adopt(self, document: ScenarioDocument, what: &str) {
-        let told = text::taken(what);
-        self.desk.adopt(document, told.clone());
-        self.taken.set(Some(told));
+        self.taken.set(Some((text::taken(what), document.clone())));
+        self.state.exchange(document);
+    }
+
+    /// What was put into the scenario from here, as long as nothing else was changed since.
+    fn taken(self) -> Option<String> {
+        let (told, document) = self.taken.get()?;
+        let still = self.state.document.with(|now| *now == document);
+        still.then_some(told)
     }
 }
 
 /// The section.
 #[component]
 pub fn Decide() -> impl IntoView {
-    let decision = Decision::new(expect_context::<AppState>(), expect_context::<Desk>());
+    let decision = Decision::new(expect_context::<AppState>());
     provide_context(decision);
     view! {
         <section id="decide" class="decide" aria-labelledby="decide-title">
@@ -400,8 +402,7 @@ fn status(decision: Decision) -> AnyView {
         </div>
         {part(move || {
             decision
-                .taken
-                .get()
+                .taken()
                 .map(|told| {
                     view! {
                         <p class="taken">
@@ -410,7 +411,7 @@ fn status(decision: Decision) -> AnyView {
                                 type="button"
                                 on:click=click(move || {
                                     decision.taken.set(None);
-                                    decision.desk.undo();
+                                    decision.state.back();
                                 })
                             >
                                 {page::UNDO}

@@ -108,6 +108,7 @@ impl Desk {
 
     /// Writes what is shown, a visitor apart from one's own. Storage that is blocked is told of when something is saved.
     fn write_working(self) {
+        self.mark_entry();
         let document = self.state.document.get_untracked();
         let form = self
             .state

@@ -3,6 +3,7 @@
 //! A link never touches what is one's own: its scenario is shown and may be changed, and stays a visitor, remembered apart,
 //! until it is kept or sent back.
 
+mod history;
 mod keep;
 mod start;
 
@@ -10,9 +11,9 @@ pub use start::Start;
 use start::damaged_link;
 
 use crate::share_link;
-use crate::state::AppState;
+use crate::state::{AppState, Trail};
 use crate::storage::{self, Listed, StorageTrouble, UNITS, VISIT};
-use crate::text::{page, storage as words};
+use crate::text::{answer::answer, page, storage as words};
 use leptos::prelude::*;
 use noonday_engine::scenario::{Scenario, ScenarioDocument, example, to_link};
 
@@ -34,6 +35,8 @@ pub struct Undo {
     stored: Vec<(String, Option<String>)>,
     /// What lay on the desk.
     document: Option<ScenarioDocument>,
+    /// The steps that had led to it.
+    trail: Trail,
     /// Whether that was a visitor.
     visitor: bool,
 }
@@ -66,6 +69,7 @@ impl Desk {
         desk.list();
         desk.keep_working();
         desk.keep_address();
+        desk.keep_history();
         Effect::new(move |before: Option<()>| {
             let name = state.units.get().name();
             if before.is_some() {
@@ -108,22 +112,15 @@ impl Desk {
             return;
         };
         let undo = self.undo_with_document(&[VISIT]);
-        self.show_own(scenario.into_document());
+        self.open_own(scenario.into_document());
         self.say(words::opened(&name), Some(undo));
     }
 
     /// Opens the example.
     pub fn open_example(self) {
         let undo = self.undo_with_document(&[VISIT]);
-        self.show_own(example());
+        self.open_own(example());
         self.say(words::opened(&example().name), Some(undo));
-    }
-
-    /// Puts a changed document in the place of what is shown, with a word about it and a way back.
-    pub fn adopt(self, document: ScenarioDocument, text: String) {
-        let undo = self.undo_with_document(&[]);
-        self.state.open(document);
-        self.say(text, Some(undo));
     }
 
     /// Gives a saved scenario another name.
@@ -198,9 +195,9 @@ impl Desk {
         }
         if let Some(document) = undo.document {
             if undo.visitor {
-                self.show_visitor(document);
+                self.show_visitor(document, undo.trail);
             } else {
-                self.show_own(document);
+                self.show_own(document, undo.trail);
             }
         }
         self.list();
@@ -213,7 +210,8 @@ impl Desk {
             Some(name) => words::kept(&name),
             None => words::KEPT.to_owned(),
         };
-        self.show_own(self.state.document.get_untracked());
+        let trail = self.state.trail.get_untracked();
+        self.show_own(self.state.document.get_untracked(), trail);
         self.say(text, None);
     }
 
@@ -222,17 +220,34 @@ impl Desk {
         let undo = self.undo_with_document(&[VISIT]);
         let own = self.own.get_untracked();
         let name = page::shown_name(&own.name);
-        self.show_own(own);
+        self.open_own(own);
         self.say(words::opened(&name), Some(undo));
+    }
+
+    /// Puts the link into the address and hands it to the device's own way of sending.
+    pub fn share(self) {
+        let Some(address) = self.link_shown() else {
+            return;
+        };
+        let (name, lead) = (
+            self.state
+                .document
+                .with_untracked(|document| page::document_title(&document.name)),
+            answer(
+                &self.state.advice.get_untracked(),
+                &self.state.voice.get_untracked(),
+            )
+            .lead,
+        );
+        leptos::task::spawn_local(async move {
+            // Somebody who turns back from sending has been told so by the device itself.
+            share_link::send(&name, &lead, &address).await;
+        });
     }
 
     /// Puts the link into the address and the clipboard.
     pub fn copy_link(self) {
-        let link = self
-            .state
-            .checked
-            .with_untracked(|checked| to_link(checked.scenario.document()));
-        let Some(address) = share_link::set_fragment(&link) else {
+        let Some(address) = self.link_shown() else {
             return;
         };
         leptos::task::spawn_local(async move {
@@ -267,22 +282,39 @@ impl Desk {
             self.put_by(&shown);
         }
         self.notice.set(None);
-        self.show_visitor(document);
+        self.show_visitor(document, Trail::default());
+        self.mark_entry();
     }
 
-    fn show_own(self, document: ScenarioDocument) {
+    /// The address with the last state that could be run in it.
+    fn link_shown(self) -> Option<String> {
+        let link = self
+            .state
+            .checked
+            .with_untracked(|checked| to_link(checked.scenario.document()));
+        share_link::set_fragment(&link)
+    }
+
+    /// Shows a scenario of one's own in an entry of its own of the browser's history.
+    fn open_own(self, document: ScenarioDocument) {
+        self.begin_entry();
+        self.show_own(document, Trail::default());
+        self.mark_entry();
+    }
+
+    fn show_own(self, document: ScenarioDocument, trail: Trail) {
         self.visitor.set(false);
         self.own.set(document.clone());
         storage::remove(VISIT);
-        self.state.open(document);
+        self.state.open(document, trail);
     }
 
-    fn show_visitor(self, document: ScenarioDocument) {
+    fn show_visitor(self, document: ScenarioDocument, trail: Trail) {
         if !self.visitor.get_untracked() {
             self.own.set(self.state.document.get_untracked());
         }
         self.visitor.set(true);
-        self.state.open(document);
+        self.state.open(document, trail);
     }
 
     fn undo_of(self, keys: &[&str]) -> Undo {
@@ -298,6 +330,7 @@ impl Desk {
     fn undo_with_document(self, keys: &[&str]) -> Undo {
         Undo {
             document: Some(self.state.document.get_untracked()),
+            trail: self.state.trail.get_untracked(),
             visitor: self.visitor.get_untracked(),
             ..self.undo_of(keys)
         }

@@ -1,7 +1,7 @@
 //! What the page starts from: storage, address, and the example.
 
 use super::Notice;
-use crate::format::UnitSystem;
+use crate::format::{UnitSystem, speak};
 use crate::share_link;
 use crate::storage::{self, Stored, UNITS, VISIT, WORKING, WorkingForm};
 use crate::text::storage as words;
@@ -25,8 +25,11 @@ pub struct Start {
 }
 
 impl Start {
-    /// Reads storage and address.
+    /// Reads storage and address; from then on numbers and dates are written as in the browser's language.
     pub fn read() -> Option<Self> {
+        let language = web_sys::window().and_then(|window| window.navigator().language());
+        let language = language.unwrap_or_default();
+        speak(&language);
         let (mut own, mut notice) = (read_kept(WORKING), None);
         if let Some((why, raw)) = own.damage.take() {
             put_by_raw(&raw);
@@ -44,7 +47,7 @@ impl Start {
             own: document.clone(),
             document,
             runnable: with_advice(runnable)?,
-            units: read_units(),
+            units: read_units(&language),
             visitor: false,
             notice,
         };
@@ -119,15 +122,13 @@ fn put_by_raw(raw: &str) {
     }
 }
 
-fn read_units() -> UnitSystem {
+/// The units remembered, or else the first guess from the browser's language.
+fn read_units(language: &str) -> UnitSystem {
     let remembered = match storage::read::<String>(UNITS) {
         Stored::Value(name) => UnitSystem::from_name(&name),
         Stored::Nothing | Stored::Unreadable(_) => None,
     };
-    remembered.unwrap_or_else(|| {
-        let language = web_sys::window().and_then(|window| window.navigator().language());
-        UnitSystem::from_language(&language.unwrap_or_default())
-    })
+    remembered.unwrap_or_else(|| UnitSystem::from_language(language))
 }
 
 /// What is said of a link that cannot be opened.

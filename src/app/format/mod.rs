@@ -1,10 +1,14 @@
 //! How numbers, units, clocks and money are shown and read: the only place that converts between SI and what is shown.
 
+mod amount;
 mod clock;
+mod language;
 mod number;
 mod unit;
 
+pub use amount::{Amount, Measure};
 pub use clock::{duration, parse_clock, parse_date, weekday};
+pub use language::{date, speak};
 pub use number::{Typed, entry_text, parse_number};
 pub use unit::{Unit, unit};
 
@@ -79,7 +83,7 @@ impl UnitSystem {
 
     /// A number with grouped thousands, a true minus sign and no needless zeros.
     pub fn number(self, value: f64, decimals: usize) -> String {
-        number::prose(value, decimals, self.group_mark())
+        number::prose(value, decimals, language::marks())
     }
 
     /// A share as a whole percentage.
@@ -132,14 +136,6 @@ impl UnitSystem {
     /// An hour on the clock as short as an axis wants it: `6`, `noon`, `6 pm`.
     pub fn axis_hour(self, hour: f64) -> String {
         clock::axis_hour(hour, self)
-    }
-
-    /// What separates thousands.
-    fn group_mark(self) -> char {
-        match self {
-            Self::Us => ',',
-            Self::Metric => '\u{202f}',
-        }
     }
 }
 
@@ -196,9 +192,6 @@ mod tests {
             UnitSystem::Us.quantity(Dimension::HeatFlow, 2_000.0),
             "6,824\u{a0}BTU/h"
         );
-        assert_eq!(
-            UnitSystem::Metric.money(4_300.2, "EUR"),
-            "EUR\u{a0}4\u{202f}300"
-        );
+        assert_eq!(UnitSystem::Metric.money(4_300.2, "EUR"), "EUR\u{a0}4,300");
     }
 }

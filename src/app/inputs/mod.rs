@@ -1,6 +1,7 @@
 //! Every input of the fields table, by group. A closed group shows its contents as a line of text.
 
 mod choice;
+mod hand;
 mod number;
 mod relevance;
 mod row;
@@ -10,10 +11,12 @@ mod slider;
 use crate::live::{at_event, derived, flag, part, words};
 use crate::state::AppState;
 use crate::text::{fields::part_title, groups, page, summary::summary};
+use hand::Hand;
 use leptos::html;
 use leptos::prelude::*;
 use noonday_engine::scenario::{Field, Group, Kind, example, field, fields_of};
 use relevance::{how_to_get_more, is_relevant};
+pub use row::shown_value;
 
 /// Which groups, and which finer points within them, stand open.
 #[derive(Clone, Copy)]
@@ -61,6 +64,9 @@ impl Opened {
     }
 }
 
+/// Id of the inputs.
+pub const ID: &str = "inputs";
+
 /// The whole of the inputs.
 #[component]
 pub fn Inputs() -> impl IntoView {
@@ -74,10 +80,11 @@ pub fn Inputs() -> impl IntoView {
         }
     });
     view! {
-        <section id="inputs" class="inputs" tabindex="-1" aria-labelledby="inputs-title">
+        <section id=ID class="inputs" tabindex="-1" aria-labelledby="inputs-title">
             <h2 id="inputs-title">{page::INPUTS}</h2>
             <p class="note">{note}</p>
             {Group::ALL.map(|group| view! { <GroupOfInputs group /> }).collect_view()}
+            <Hand />
         </section>
     }
 }
@@ -209,7 +216,8 @@ fn field_row(field: &'static Field) -> crate::live::Part {
     part(move || relevant.get().then(row))
 }
 
-fn focus_on(element: &web_sys::Element) {
+/// Puts the keyboard on an element.
+pub fn focus_on(element: &web_sys::Element) {
     use wasm_bindgen::JsCast;
     if let Some(element) = element.dyn_ref::<web_sys::HtmlElement>() {
         // An element that cannot take the focus keeps the page as it is, which is all right.

@@ -1,6 +1,6 @@
 //! What every input has around its control: reason and source, a way back to the example's value, and what is wrong.
 
-use crate::format::UnitSystem;
+use crate::format::{UnitSystem, date};
 use crate::live::{click, derived, part, words};
 use crate::state::AppState;
 use crate::text::basis::{basis, range_sentence};
@@ -11,9 +11,12 @@ use crate::text::page;
 use leptos::prelude::*;
 use noonday_engine::scenario::{Field, Kind, ScenarioDocument, example};
 
+/// Begins the id of every field's control.
+pub const FIELD_ID: &str = "field-";
+
 /// Id of a field's control.
 pub fn field_id(field: &Field) -> String {
-    format!("field-{}", field.id)
+    format!("{FIELD_ID}{}", field.id)
 }
 
 /// Id of the text that says what is wrong with it.
@@ -103,7 +106,7 @@ fn reason(field: &'static Field, state: AppState) -> AnyView {
 }
 
 /// A field's value as prose shows it.
-fn shown_value(field: &Field, document: &ScenarioDocument, units: UnitSystem) -> String {
+pub fn shown_value(field: &Field, document: &ScenarioDocument, units: UnitSystem) -> String {
     match &field.kind {
         Kind::Number(number) => {
             let text = units.quantity(number.dimension, (number.read)(document));
@@ -118,9 +121,6 @@ fn shown_value(field: &Field, document: &ScenarioDocument, units: UnitSystem) ->
             "" => "nothing".to_owned(),
             text => format!("“{text}”"),
         },
-        Kind::Date(date) => {
-            let date = (date.read)(document);
-            format!("{:04}-{:02}-{:02}", date.year(), date.month(), date.day())
-        }
+        Kind::Date(field) => date((field.read)(document)),
     }
 }

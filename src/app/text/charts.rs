@@ -1,6 +1,7 @@
 //! Words on and about the charts.
 
 use super::{Voice, listed};
+use crate::format::{Amount, Measure};
 use noonday_engine::advice::Advice;
 use noonday_engine::scenario::Dimension;
 use noonday_engine::simulation::Series;
@@ -82,12 +83,12 @@ pub fn bank_described(advice: &Advice, voice: &Voice) -> String {
 }
 
 /// What one reading is called, and what it says.
-pub type Reading = (&'static str, String);
+pub type Reading = (&'static str, Amount);
 
 /// Temperatures at one sample, in the order of the lines.
-pub fn temperature_readings(advice: &Advice, index: usize, voice: &Voice) -> Vec<Reading> {
+pub fn temperature_readings(advice: &Advice, index: usize) -> Vec<Reading> {
     let series = &advice.with_cooler.series;
-    let degrees = |values: &[f64]| values.get(index).map(|c| voice.units.temperature(*c, 0));
+    let degrees = |values: &[f64]| values.get(index).map(|c| Measure::Temperature.of(*c));
     found([
         (OUTDOORS, degrees(&series.outdoor_c)),
         (FELT, degrees(&series.felt_c)),
@@ -96,13 +97,13 @@ pub fn temperature_readings(advice: &Advice, index: usize, voice: &Voice) -> Vec
 }
 
 /// Charge and power at one sample; sources that never give anything are left out.
-pub fn bank_readings(advice: &Advice, index: usize, voice: &Voice) -> Vec<Reading> {
+pub fn bank_readings(advice: &Advice, index: usize) -> Vec<Reading> {
     let series = &advice.with_cooler.series;
-    let watts = |values: &[f64]| values.get(index).map(|w| voice.units.watts(*w));
+    let watts = |values: &[f64]| values.get(index).map(|w| Measure::Power.of(*w));
     let some_watts = |values: &[f64]| watts(values).filter(|_| ever_positive(values));
     let charge = series.state_of_charge.get(index);
     found([
-        (CHARGE, charge.map(|share| voice.units.percent(*share))),
+        (CHARGE, charge.map(|share| Measure::Percent.of(*share))),
         (COOLER, watts(&series.cooler_w)),
         (LOADS, watts(&series.loads_w)),
         (PANELS, some_watts(&series.panels_w)),
@@ -114,10 +115,10 @@ pub fn bank_readings(advice: &Advice, index: usize, voice: &Voice) -> Vec<Readin
 /// The same as one spoken line.
 pub fn reading_spoken(advice: &Advice, index: usize, voice: &Voice) -> String {
     let time_h = advice.with_cooler.series.time_h.get(index).copied();
-    let said: Vec<String> = temperature_readings(advice, index, voice)
+    let said: Vec<String> = temperature_readings(advice, index)
         .into_iter()
-        .chain(bank_readings(advice, index, voice))
-        .map(|(name, value)| format!("{name} {value}"))
+        .chain(bank_readings(advice, index))
+        .map(|(name, amount)| format!("{name} {}", voice.amount(amount)))
         .collect();
     let hour = time_h.map_or_else(String::new, |time_h| voice.instant(time_h));
     format!("{hour}: {}", said.join(", ")).replace('\u{a0}', " ")
@@ -152,7 +153,7 @@ pub fn table_row(advice: &Advice, index: usize, voice: &Voice) -> Vec<String> {
     let series = &advice.with_cooler.series;
     let at = |values: &[f64]| values.get(index).copied().unwrap_or_default();
     let unit = crate::format::unit(Dimension::Temperature, voice.units);
-    let degrees = |values: &[f64]| format!("{:.1}", unit.shown(at(values)));
+    let degrees = |values: &[f64]| voice.units.number(unit.shown(at(values)), 1);
     let whole = |value: f64| voice.units.number(value, 0);
     vec![
         hour_of_row(series, index, voice),
@@ -189,7 +190,7 @@ fn peak(times_h: &[f64], values_c: &[f64], name: &str, voice: &Voice) -> Option<
     ))
 }
 
-fn found<const COUNT: usize>(rows: [(&'static str, Option<String>); COUNT]) -> Vec<Reading> {
+fn found<const COUNT: usize>(rows: [(&'static str, Option<Amount>); COUNT]) -> Vec<Reading> {
     rows.into_iter()
         .filter_map(|(name, value)| value.map(|value| (name, value)))
         .collect()

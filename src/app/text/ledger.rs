@@ -1,8 +1,166 @@
 //! Wording of the figures beside the charts: bank, energy, heat by path, cost.
 
-use noonday_engine::advice::Cost;
+use super::Voice;
+use crate::format::{Amount, Measure};
+use noonday_engine::advice::{Advice, Cost};
 use noonday_engine::cooler::data_plate::PlateVerdict;
+use noonday_engine::scenario::Dimension;
 use noonday_engine::simulation::{HeatPath, Stop};
+
+/// A line of a table.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// What it is, the same in every state.
+    pub name: &'static str,
+    /// What this state adds to the name.
+    detail: String,
+    /// How much it is; none where only words will do.
+    pub amount: Option<Amount>,
+    /// Those words.
+    said: String,
+}
+
+impl Row {
+    fn new(name: &'static str, amount: Amount) -> Self {
+        Self {
+            name,
+            detail: String::new(),
+            amount: Some(amount),
+            said: String::new(),
+        }
+    }
+
+    fn in_words(name: &'static str, said: String) -> Self {
+        Self {
+            name,
+            detail: String::new(),
+            amount: None,
+            said,
+        }
+    }
+
+    fn with_detail(self, detail: String) -> Self {
+        Self { detail, ..self }
+    }
+
+    /// Name with detail.
+    pub fn title(&self) -> String {
+        format!("{}{}", self.name, self.detail)
+    }
+
+    /// What stands beside it.
+    pub fn text(&self, voice: &Voice) -> String {
+        match self.amount {
+            Some(amount) => voice.amount(amount),
+            None => self.said.clone(),
+        }
+    }
+}
+
+/// Rows of the table of the bank.
+pub fn bank_rows(advice: &Advice, voice: &Voice) -> Vec<Row> {
+    let bank = &advice.verdict.bank;
+    let run = &advice.with_cooler;
+    let amperes = |current_a: f64| Measure::Of(Dimension::Current).of(current_a.round());
+    let lasts = "Such days in a row until it is used up";
+    let mut rows = vec![
+        Row::new(
+            "Lowest charge",
+            Measure::Percent.of(bank.lowest_state_of_charge),
+        )
+        .with_detail(format!(", at {}", voice.instant(bank.lowest_at_h))),
+        Row::new(
+            "Charge at the end",
+            Measure::Percent.of(bank.end_state_of_charge),
+        ),
+        match bank.lasts_h {
+            Some(hours) => Row::new(lasts, Measure::Duration.of(hours)),
+            None => Row::in_words(lasts, format!("more than {}\u{a0}days", bank.days_looked)),
+        },
+    ];
+    if let Some(hours) = bank.plain_division_h {
+        let current = voice.amount(amperes(bank.cooler_running_a));
+        let name = "Plain division: usable ampere-hours by ";
+        rows.push(Row::new(name, Measure::Duration.of(hours)).with_detail(current));
+    }
+    rows.push(Row::new(
+        "Greatest current out of it",
+        amperes(run.peak_discharge_a),
+    ));
+    if let Some((time_h, stop)) = run.first_stop {
+        let row = Row::in_words("Cooler first stopped, as ", voice.instant(time_h));
+        rows.push(row.with_detail(stop_name(stop).to_owned()));
+    }
+    rows
+}
+
+/// Rows of the table of electricity.
+pub fn energy_rows(advice: &Advice, _: &Voice) -> Vec<Row> {
+    let totals = &advice.with_cooler.totals;
+    let named = [
+        ("Cooler draws", totals.cooler_wh),
+        ("Other loads draw", totals.loads_wh),
+        ("Panels give", totals.panels_wh),
+        ("Driving gives", totals.driving_wh),
+        ("Shore gives", totals.shore_wh),
+        ("Lost in the bank", totals.bank_loss_wh),
+    ];
+    let mut rows: Vec<Row> = named
+        .into_iter()
+        .filter(|(_, energy_wh)| *energy_wh != 0.0)
+        .map(|(name, energy_wh)| Row::new(name, Measure::Energy.of(energy_wh)))
+        .collect();
+    let starts = format!(" (starts: {})", totals.compressor_starts);
+    rows.push(
+        Row::new("Compressor runs", Measure::Duration.of(totals.compressor_h)).with_detail(starts),
+    );
+    rows.push(Row::new(
+        "Water drained from the cooler",
+        Measure::Of(Dimension::Mass).of(totals.condensate_kg),
+    ));
+    rows
+}
+
+/// Rows of the data plate; none without a cooler.
+pub fn plate_rows(advice: &Advice, _: &Voice) -> Vec<Row> {
+    let Some(plate) = advice.plate else {
+        return Vec::new();
+    };
+    vec![
+        Row::new("Cooling over power", Measure::Ratio.of(plate.cop_implied)),
+        Row::new(
+            "Plausible up to",
+            Measure::Ratio.of(plate.cop_plausible_greatest),
+        ),
+        Row::new(
+            "Capacity its power can carry",
+            Measure::Of(Dimension::HeatFlow).of(plate.cooling_capacity_derated_w),
+        ),
+    ]
+}
+
+/// Rows of the cost table, the sum last.
+pub fn cost_rows(advice: &Advice, _: &Voice) -> Vec<Row> {
+    let paid = cost_parts(&advice.cost);
+    let paid = paid.into_iter().filter(|(_, amount)| *amount != 0.0);
+    paid.chain([("Together", advice.cost.total)])
+        .map(|(name, amount)| Row::new(name, Measure::Money.of(amount)))
+        .collect()
+}
+
+fn cost_parts(cost: &Cost) -> [(&'static str, f64); 9] {
+    [
+        ("Cooler", cost.cooler),
+        ("Bank", cost.bank),
+        ("Panels", cost.panels),
+        ("DC-DC charger", cost.dc_dc),
+        ("Insulation", cost.insulation),
+        ("Window covers", cost.covers),
+        ("Roof fan", cost.fan),
+        ("Work", cost.labour),
+        ("Tax", cost.tax),
+    ]
+}
 
 /// Name of a heat path.
 pub fn path_name(path: HeatPath) -> &'static str {
@@ -37,21 +195,6 @@ pub fn stop_name(stop: Stop) -> &'static str {
     }
 }
 
-/// Rows of the cost table, without the sum.
-pub fn cost_rows(cost: &Cost) -> [(&'static str, f64); 9] {
-    [
-        ("Cooler", cost.cooler),
-        ("Bank", cost.bank),
-        ("Panels", cost.panels),
-        ("DC-DC charger", cost.dc_dc),
-        ("Insulation", cost.insulation),
-        ("Window covers", cost.covers),
-        ("Roof fan", cost.fan),
-        ("Work", cost.labour),
-        ("Tax", cost.tax),
-    ]
-}
-
 /// What is said of a data plate by what its capacity and power imply.
 pub fn plate_verdict(verdict: PlateVerdict) -> &'static str {
     match verdict {
@@ -82,8 +225,6 @@ pub const HEAT_NOTE: &str = "Heat into the cabin over the run by each way, less 
 pub const COST: &str = "What it costs";
 /// Under that heading.
 pub const COST_NOTE: &str = "At the prices given, which are invented until you change them.";
-/// Sum of the cost.
-pub const TOTAL: &str = "Together";
 /// Remark on plain division.
 pub const PLAIN_NOTE: &str = "Plain division knows no sun, no other loads, no rest of the compressor and no losses; the run does.";
 /// Remark on extrapolation.
@@ -127,7 +268,7 @@ mod tests {
             tax: 256.0,
             total: 511.0,
         };
-        let sum: f64 = cost_rows(&cost).iter().map(|(_, amount)| amount).sum();
+        let sum: f64 = cost_parts(&cost).iter().map(|(_, amount)| amount).sum();
         assert_eq!(sum, cost.total);
     }
 }

@@ -3,6 +3,7 @@
 pub mod answer;
 pub mod basis;
 pub mod charts;
+pub mod compare;
 pub mod decide;
 pub mod errors;
 pub mod fields;
@@ -13,7 +14,7 @@ pub mod page;
 pub mod storage;
 pub mod summary;
 
-use crate::format::{UnitSystem, weekday};
+use crate::format::{Amount, UnitSystem, weekday};
 use noonday_engine::scenario::ScenarioDocument;
 
 /// How a scenario speaks: its units, its currency and its calendar.
@@ -47,6 +48,16 @@ impl Voice {
             (false, _) => format!("{clock} the next day"),
             (true, day) => format!("{clock} on {}", weekday(self.date, day)),
         }
+    }
+
+    /// An amount as text.
+    pub fn amount(&self, amount: Amount) -> String {
+        self.units.amount(amount, &self.currency)
+    }
+
+    /// How far an amount is above or below another; nothing where no difference would show.
+    pub fn difference(&self, now: Amount, before: Amount) -> Option<String> {
+        self.units.difference(now, before, &self.currency)
     }
 
     /// A span of hours of the run.

@@ -38,6 +38,20 @@ pub const CAUTION_ALL: &str = "Heat kills children and animals in parked vehicle
 pub const WHY: &str = "Why?";
 /// Button: undo.
 pub const UNDO: &str = "Undo";
+/// Button: make a change again that was undone.
+pub const REDO: &str = "Redo";
+/// Name of the bar with these and the pin.
+pub const AT_HAND: &str = "Changes";
+/// Button: keep this state to compare with.
+pub const PIN: &str = "Pin this";
+/// The same while another is kept.
+pub const PIN_ANEW: &str = "Pin anew";
+/// Button: compare with nothing any more.
+pub const UNPIN: &str = "Unpin";
+/// Button: the device's own way of sending.
+pub const SHARE: &str = "Share";
+/// Button: print.
+pub const PRINT: &str = "Print";
 /// Button: close a message.
 pub const DISMISS: &str = "Close";
 /// Link from the message to the entry.
@@ -68,12 +82,17 @@ pub fn shown_name(name: &str) -> String {
 
 /// Accessible name of the button that puts back the example's value.
 pub fn reset_label(label: &str, value: &str) -> String {
-    format!("{label}: back to the example’s {value}")
+    format!("{}: {label}", reset_text(value))
 }
 
 /// Text of that button.
 pub fn reset_text(value: &str) -> String {
     format!("Back to {value}")
+}
+
+/// What a step changed, by the name of its field.
+pub fn step_name(field: Option<String>) -> String {
+    field.unwrap_or_else(|| "the whole".to_owned())
 }
 
 /// Said while some entry cannot be run.

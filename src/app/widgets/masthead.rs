@@ -4,6 +4,7 @@ use super::shelf::shelf;
 use crate::desk::Desk;
 use crate::format::UnitSystem;
 use crate::live::{at_event, click, flag, part, words};
+use crate::share_link;
 use crate::state::AppState;
 use crate::text::page;
 use leptos::prelude::*;
@@ -38,12 +39,30 @@ pub fn Masthead() -> impl IntoView {
                 <button type="button" on:click=click(move || desk.copy_link())>
                     {page::COPY_LINK}
                 </button>
-                <UnitSwitch />
+                {share_link::can_send()
+                    .then(|| {
+                        view! {
+                            <button type="button" on:click=click(move || desk.share())>
+                                {page::SHARE}
+                            </button>
+                        }
+                    })}
+                <button type="button" on:click=click(print)>
+                    {page::PRINT}
+                </button>
             </div>
+            <UnitSwitch />
             <div id="shelf">
                 {part(move || listed.get().then(|| shelf(desk)))}
             </div>
         </header>
+    }
+}
+
+fn print() {
+    if let Some(window) = web_sys::window() {
+        // A browser that cannot print says so itself.
+        let _ = window.print();
     }
 }
 

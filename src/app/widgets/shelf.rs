@@ -2,6 +2,7 @@
 
 use super::notices::raw_text;
 use crate::desk::Desk;
+use crate::format::{date, parse_date};
 use crate::live::{click, part};
 use crate::storage::{Entry, Listed};
 use crate::text::storage as words;
@@ -42,7 +43,8 @@ fn list_line(desk: Desk, line: Listed) -> AnyView {
 
 fn good_line(desk: Desk, key: String, entry: Entry) -> AnyView {
     let renaming = RwSignal::new(false);
-    let day = entry.saved_at.get(..10).unwrap_or_default().to_owned();
+    let day = entry.saved_at.get(..10).unwrap_or_default();
+    let day = parse_date(day).map_or_else(|| day.to_owned(), date);
     let name = entry.name.clone();
     let actions = part(move || {
         let shown = if renaming.get() {

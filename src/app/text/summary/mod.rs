@@ -5,6 +5,7 @@ mod equipment;
 use super::Voice;
 use super::listed;
 use super::options::option_name;
+use crate::format::date;
 use noonday_engine::scenario::{Dimension, Group, Kind, NeededFor, ScenarioDocument, field};
 
 /// The contents of a group in a line.
@@ -181,11 +182,9 @@ fn day(document: &ScenarioDocument, voice: &Voice) -> String {
         "no shade".to_owned()
     };
     format!(
-        "{} from {:04}-{:02}-{:02}: {} to {}, dew point {}, {} cloud, wind {}, {shade}.",
+        "{} from {}: {} to {}, dew point {}, {} cloud, wind {}, {shade}.",
         counted(day.days, "day", "days", voice),
-        day.date.year(),
-        day.date.month(),
-        day.date.day(),
+        date(day.date),
         degrees(day.low_c),
         degrees(day.high_c),
         degrees(day.dew_point_c),

@@ -1,0 +1,114 @@
+//! How the browser's language writes numbers and dates.
+//!
+//! It is asked once, when the page begins. Before that, and in tests, numbers are written as in English and dates as in
+//! ISO 8601.
+
+use noonday_engine::solar::Date;
+use std::sync::OnceLock;
+
+static LANGUAGE: OnceLock<Language> = OnceLock::new();
+
+/// Language of the page's own words; a date within a sentence keeps to it.
+const OF_THE_WORDS: &str = "en";
+/// The form of English in which dates are written where the browser speaks another language.
+const ENGLISH_ELSEWHERE: &str = "en-GB";
+
+/// The marks of a written number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Marks {
+    /// Before the decimals.
+    pub decimal: char,
+    /// Between groups of three digits.
+    pub group: Option<char>,
+}
+
+impl Marks {
+    /// As in English.
+    pub const ENGLISH: Self = Self {
+        decimal: '.',
+        group: Some(','),
+    };
+
+    /// Reads them off the number 1234567.5 as a language writes it.
+    fn of_sample(written: &str) -> Option<Self> {
+        let (_, fraction) = written.split_once('7')?;
+        let decimal = fraction
+            .chars()
+            .next()
+            .filter(|mark| !mark.is_ascii_digit())?;
+        let (millions, _) = written.split_once('2')?;
+        let group = millions.chars().next_back().filter(|mark| *mark != '1');
+        Some(Self { decimal, group })
+    }
+}
+
+struct Language {
+    tag: String,
+    marks: Marks,
+}
+
+/// Takes the browser's language, once.
+pub fn speak(tag: &str) {
+    let written = js_sys::Number::from(1_234_567.5).to_locale_string(tag);
+    let marks = Marks::of_sample(&String::from(written)).unwrap_or(Marks::ENGLISH);
+    // A second call would find the language set, which is what is wanted.
+    let _ = LANGUAGE.set(Language {
+        tag: tag.to_owned(),
+        marks,
+    });
+}
+
+/// The marks in use.
+pub fn marks() -> Marks {
+    LANGUAGE
+        .get()
+        .map_or(Marks::ENGLISH, |language| language.marks)
+}
+
+/// A day in words: `July 21, 2026`, `21 July 2026`.
+pub fn date(date: Date) -> String {
+    let (year, month, day) = (date.year(), date.month(), date.day());
+    let Some(language) = LANGUAGE.get() else {
+        return format!("{year:04}-{month:02}-{day:02}");
+    };
+    let tag = if language.tag.starts_with(OF_THE_WORDS) {
+        &language.tag
+    } else {
+        ENGLISH_ELSEWHERE
+    };
+    let options = js_sys::Object::new();
+    // Setting a property of a new object cannot fail.
+    let _ = js_sys::Reflect::set(&options, &"dateStyle".into(), &"long".into());
+    let noon = js_sys::Date::new_with_year_month_day_hr(
+        year.unsigned_abs(),
+        i32::from(month) - 1,
+        i32::from(day),
+        12,
+    );
+    noon.to_locale_date_string(tag, &options).into()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_marks_of_a_language_are_read_off_a_number() {
+        let marks = |written| Marks::of_sample(written).map(|marks| (marks.group, marks.decimal));
+        assert_eq!(marks("1,234,567.5"), Some((Some(','), '.')));
+        assert_eq!(marks("1.234.567,5"), Some((Some('.'), ',')));
+        assert_eq!(
+            marks("1\u{202f}234\u{202f}567,5"),
+            Some((Some('\u{202f}'), ','))
+        );
+        assert_eq!(marks("12,34,567.5"), Some((None, '.')));
+        assert_eq!(marks("1234567,5"), Some((None, ',')));
+        assert_eq!(marks("\u{661}\u{662}"), None);
+    }
+
+    #[test]
+    fn without_a_browser_dates_are_plain() {
+        let date_of = |text: &str| crate::format::parse_date(text).map(date);
+        assert_eq!(date_of("2026-07-21").as_deref(), Some("2026-07-21"));
+    }
+}

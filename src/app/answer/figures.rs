@@ -8,6 +8,7 @@ use crate::text::ledger::{self as words, Row};
 use crate::text::page;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
+use noonday_engine::quantity::sort_few;
 use noonday_engine::simulation::{HeatPath, Totals};
 
 /// Heat below this share of the largest is left out.
@@ -175,7 +176,7 @@ fn heat_by_path(totals: &Totals) -> Vec<(HeatPath, f64)> {
         .iter()
         .fold(0.0_f64, |most, (_, heat)| most.max(heat.abs()));
     rows.retain(|(_, heat)| heat.abs() > LEAST_SHARE * largest);
-    rows.sort_unstable_by(|one, other| other.1.total_cmp(&one.1));
+    sort_few(&mut rows, |one, other| one.1 < other.1);
     rows
 }
 

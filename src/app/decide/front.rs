@@ -6,6 +6,7 @@ use crate::live::{click, flag};
 use crate::text::{Voice, decide as text};
 use leptos::prelude::*;
 use noonday_engine::advice::{Package, Packages, applied};
+use noonday_engine::quantity::sort_few;
 
 /// Room left free at the edges of the drawing, share of it.
 const EDGE: f64 = 0.06;
@@ -59,7 +60,7 @@ fn shown(found: &Packages) -> Vec<&Package> {
         found.front.iter().find(same).is_none()
     });
     let mut shown: Vec<&Package> = found.front.iter().chain(beside).collect();
-    shown.sort_by(|one, other| one.cost_change.total_cmp(&other.cost_change));
+    sort_few(&mut shown, |one, other| one.cost_change > other.cost_change);
     shown
 }
 

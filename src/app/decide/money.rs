@@ -8,6 +8,7 @@ use crate::live::{at_event, click, flag};
 use crate::text::{Voice, decide as text};
 use leptos::prelude::*;
 use noonday_engine::advice::{Outcome, Package, Packages, Subject};
+use noonday_engine::quantity::sort_few;
 
 /// An input among the hours of work.
 const WORK_INPUT: &str = "prices.measures.insulation_h_per_m2";
@@ -36,7 +37,7 @@ fn alone(decision: Decision, found: &Packages, voice: &Voice) -> AnyView {
     };
     let mut alone: Vec<&Package> = found.alone.iter().collect();
     let helps = |package: &Package| package.outcome.degree_hours_k_h;
-    alone.sort_by(|one, other| helps(one).total_cmp(&helps(other)));
+    sort_few(&mut alone, |one, other| helps(one) > helps(other));
     let mut rows: Vec<Row> = Vec::new();
     for package in alone {
         let Some(measure) = package.measures.first() else {

@@ -60,7 +60,7 @@ fn ladder(name: &str, sized: &Sized, dimension: Option<Dimension>, voice: &Voice
         })
         .collect();
     let [size, margin, charge] = text::SIZES_HEADS;
-    let first = format!("{name}: {}", size.to_lowercase());
+    let first = format!("{name}, {size}");
     sheet(name, &[&first, margin, charge], rows)
 }
 

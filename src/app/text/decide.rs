@@ -40,7 +40,7 @@ pub const NEEDED_HEADS: [&str; 3] = ["What is done", "Hours kept", "At the worst
 /// Heading of the sizes.
 pub const SIZES: &str = "How big does it have to be?";
 /// Columns of that table.
-pub const SIZES_HEADS: [&str; 3] = ["Size", "At the worst hour", "Least charge"];
+pub const SIZES_HEADS: [&str; 3] = ["common sizes", "At the worst hour", "Least charge"];
 /// Under it.
 pub const SIZES_NOTE: &str = "Found by trying common sizes one after the other: the cooler at this efficiency with a supply that never fails, then the bank with that cooler, then what charges it.";
 /// Switch: the bank has to recover.

@@ -3,6 +3,7 @@
 use super::cause::cause;
 use super::heat::{heat_index_at_c, worst_heat};
 use super::verdict::{BankVerdict, Headline, Verdict, WindowVerdict};
+use crate::quantity::sort_few;
 use crate::scenario::{HEAT_INDEX_ASKS_NOTHING_C, NeedWindow, NeededFor, ScenarioDocument};
 use crate::simulation::{Results, Series};
 
@@ -34,7 +35,7 @@ pub fn judge(document: &ScenarioDocument, with: &Results, without: &Results) -> 
         .filter(|(_, window)| window.needed_for != NeededFor::Nobody)
         .flat_map(|(slot, window)| occurrences(document, slot, window, with, without))
         .collect();
-    windows.sort_unstable_by(|one, other| one.from_h.total_cmp(&other.from_h));
+    sort_few(&mut windows, |one, other| one.from_h > other.from_h);
     let first_missed = first_missed(&windows);
     let bank = bank(document, with);
     Verdict {

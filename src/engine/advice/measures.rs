@@ -10,6 +10,7 @@ use super::ladder::{
     BANK_CAPACITIES_AH, COOLER_CAPACITIES_W, DC_DC_CURRENTS_A, next_above, next_below,
     set_bank_capacity, set_cooler_capacity,
 };
+use crate::quantity::sort_few;
 use crate::scenario::{FanUse, Scenario, ScenarioDocument};
 use serde::{Deserialize, Serialize};
 
@@ -298,7 +299,7 @@ fn kinds(document: &ScenarioDocument) -> Vec<MeasureKind> {
     );
     let charger_a = next_above(&DC_DC_CURRENTS_A, document.charging.dc_dc_current_a);
     kinds.extend(charger_a.map(|current_a| MeasureKind::DcDc { current_a }));
-    kinds.sort_by_key(|kind| kind.subject());
+    sort_few(&mut kinds, |one, other| one.subject() > other.subject());
     kinds
 }
 

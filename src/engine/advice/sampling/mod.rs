@@ -18,6 +18,7 @@ pub use inputs::Uncertain;
 use super::judge::judge;
 use super::trial::COARSE_STEPS_PER_MINUTE;
 use super::verdict::Verdict;
+use crate::quantity::sort_few;
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared};
 use sequence::{MOST_DIMENSIONS, Sequence};
@@ -264,9 +265,11 @@ impl Sampler {
                 }
             })
             .collect();
-        influences.sort_by(|one, other| {
-            let by_excess = other.of_excess.total_cmp(&one.of_excess);
-            by_excess.then(other.of_lowest_charge.total_cmp(&one.of_lowest_charge))
+        sort_few(&mut influences, |one, other| {
+            let by_excess = one.of_excess.total_cmp(&other.of_excess);
+            by_excess
+                .then(one.of_lowest_charge.total_cmp(&other.of_lowest_charge))
+                .is_lt()
         });
         influences
     }

@@ -32,13 +32,13 @@ pub(super) fn front(decision: Decision, found: &Packages, voice: &Voice) -> AnyV
     view! {
         <h4>{text::FRONT}</h4>
         {(!found.complete).then(|| paragraph("note", text::STILL_SEARCHING.to_owned()))}
+        <p class="front-top" aria-hidden="true">
+            {top} " " {text::FRONT_UP}
+        </p>
         <div class="front" role="group" aria-label=text::FRONT>
             <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
                 <polyline points=scale.steps(&found.front)></polyline>
             </svg>
-            <span class="front-top" aria-hidden="true">
-                {top} " " {text::FRONT_UP}
-            </span>
             {dots}
         </div>
         <div class="front-across" aria-hidden="true">
@@ -117,15 +117,16 @@ fn dot(decision: Decision, package: &Package, (x, y): (f64, f64), voice: &Voice)
     let current = decision.is_current(MONEY);
     let name = text::package_line(package, voice).join(", ");
     let title = name.clone();
+    let as_it_is = package.measures.is_empty();
     view! {
         <button
             type="button"
             class="dot"
-            class:as-it-is=package.measures.is_empty()
+            class:as-it-is=as_it_is
             style=format!("left:{x:.1}%;bottom:{y:.1}%")
             aria-label=name
             title=title
-            disabled=flag(move || !current.get())
+            disabled=flag(move || as_it_is || !current.get())
             on:click=take(decision, package, voice)
         ></button>
     }

@@ -59,7 +59,8 @@ fn effects(package: &Package, labour_h: f64, before: &Outcome, voice: &Voice) ->
     vec![
         text::cost_and_work(package.cost_change, labour_h, voice),
         text::too_warm_change(after.degree_hours_k_h - before.degree_hours_k_h, voice),
-        text::lasts_change(before.lasts_h, after.lasts_h),
+        // On a narrow screen it may break between hours and minutes.
+        text::lasts_change(before.lasts_h, after.lasts_h).replace("h\u{a0}", "h "),
     ]
 }
 

@@ -46,22 +46,25 @@ pub(super) fn view(decision: Decision, parts: &Parts) -> Option<AnyView> {
 }
 
 fn ladder(name: &str, sized: &Sized, dimension: Option<Dimension>, voice: &Voice) -> AnyView {
+    // A cooler is sized with a supply that never fails, whose charge says nothing.
+    let fed_amply = dimension == Some(Dimension::HeatFlow);
     let rungs = [(-1, sized.down), (0, Some(sized.smallest)), (1, sized.up)];
     let rows: Vec<Row> = rungs
         .into_iter()
         .filter_map(|(step, rung)| {
             let rung = rung?;
             let shown = text::size(dimension, rung.size, voice);
-            let cells = vec![
-                text::margin(&rung.outcome, voice),
-                text::least_charge(&rung.outcome, voice),
-            ];
+            let mut cells = vec![text::margin(&rung.outcome, voice)];
+            if !fed_amply {
+                cells.push(text::least_charge(&rung.outcome, voice));
+            }
             Some((plain(text::rung(&rung, &shown, step)), cells))
         })
         .collect();
     let [size, margin, charge] = text::SIZES_HEADS;
     let first = format!("{name}, {size}");
-    sheet(name, &[&first, margin, charge], rows)
+    let heads: &[&str] = &[&first, margin, charge];
+    sheet(name, &heads[..heads.len() - usize::from(fed_amply)], rows)
 }
 
 /// Over several days, whether the bank recovers, and whether it has to.

@@ -1,7 +1,7 @@
 //! Wording of what is to be decided: whether, how big, what for the money, how sure, and what if it fails.
 
 use super::{Voice, listed};
-use crate::format::duration;
+use crate::format::{UnitSystem, duration, unit};
 use noonday_engine::advice::failure::{ANIMAL_FACILITY_LIMIT_C, Mark};
 use noonday_engine::advice::sampling::{Sampled, Uncertain};
 use noonday_engine::advice::{
@@ -37,6 +37,9 @@ pub const NEEDED: &str = "Is cooling needed at all?";
 pub const WITH_COOLER: &str = "With the cooler";
 /// Columns of that table.
 pub const NEEDED_HEADS: [&str; 3] = ["What is done", "Hours kept", "At the worst hour"];
+/// Where purging changes nothing.
+const PURGE_DOES_NOTHING: &str =
+    "Blowing the hot air out with the fan before cooling makes no difference on this day.";
 /// Heading of the sizes.
 pub const SIZES: &str = "How big does it have to be?";
 /// Columns of that table.
@@ -188,6 +191,9 @@ pub fn needed(found: &Alternatives) -> String {
 /// What blowing the hot air out before cooling does.
 pub fn purge(effect: &PurgeEffect, voice: &Voice) -> String {
     let less_wh = effect.unpurged.cooler_wh - effect.purged.cooler_wh;
+    if less_wh.abs() < 1.0 {
+        return PURGE_DOES_NOTHING.to_owned();
+    }
     let energy = voice.units.energy(less_wh.abs());
     let energy = if less_wh >= 0.0 {
         format!("spares the cooler {energy}")
@@ -250,7 +256,12 @@ pub fn recovers(recovers: bool) -> &'static str {
 /// Name of a change.
 pub fn measure_name(kind: MeasureKind, voice: &Voice) -> String {
     let quantity = |dimension, value| voice.units.quantity(dimension, value);
-    let layer = |added_m| quantity(Dimension::Thickness, added_m);
+    // Trade sizes: 25 mm and an inch are the same layer.
+    let layer = |added_m| {
+        let unit = unit(Dimension::Thickness, voice.units);
+        let number = voice.units.number(unit.shown(added_m), 1);
+        format!("{number}\u{a0}{}", unit.symbol)
+    };
     match kind {
         MeasureKind::RoofInsulation { added_m } => format!("{} more in the roof", layer(added_m)),
         MeasureKind::WallInsulation { added_m } => format!("{} more in the walls", layer(added_m)),
@@ -450,10 +461,9 @@ pub fn mark_name(mark: Mark, voice: &Voice) -> String {
     let degrees = |value_c| voice.units.temperature(value_c, 0);
     let category = match mark {
         Mark::AnimalFacilityLimit => {
-            return format!(
-                "Air at {}, animals",
-                voice.units.temperature(ANIMAL_FACILITY_LIMIT_C, 1)
-            );
+            let decimals = usize::from(voice.units == UnitSystem::Metric);
+            let limit = voice.units.temperature(ANIMAL_FACILITY_LIMIT_C, decimals);
+            return format!("Air at {limit}, animals");
         }
         Mark::HeatIndex(category) => category,
     };
@@ -520,7 +530,6 @@ pub fn run_lasts(plain: &PlainDivision) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::format::UnitSystem;
     use noonday_engine::advice::failure::failures;
     use noonday_engine::advice::{alternatives, measures};
     use noonday_engine::scenario::{Scenario, example};

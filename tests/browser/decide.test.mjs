@@ -59,19 +59,20 @@ test("in the dark it breaks no accessibility rule either, and at 320 pixels noth
 
 test("a package becomes the scenario by keyboard, is one step back, and is worked on anew", async () => {
   const { page, assertClean, close } = await decided(METRIC);
-  const [said, address] = [await lead(page), page.url()];
+  const said = await lead(page);
   const dot = decide(page).locator(".dot:not([disabled])").first();
   await dot.focus();
   assert.match(await dot.getAttribute("aria-label"), /USD/);
   await page.keyboard.press("Enter");
   await decide(page).getByText("The scenario now has").waitFor();
-  await page.waitForFunction((before) => location.href !== before, address);
+  await stop(page).waitFor(PATIENCE);
   await complete(page);
   // The scenario as it is stands in the drawing at no cost.
   assert.match(await decide(page).locator(".dot.as-it-is").getAttribute("aria-label"), /^no cost/);
   await decide(page).getByRole("button", { name: "Undo", exact: true }).click();
   await settled(page);
   assert.equal(await lead(page), said);
+  await stop(page).waitFor(PATIENCE);
   await complete(page);
   assertClean();
   await close();
@@ -140,17 +141,17 @@ test("prices and hours of work are inputs, and change what changes cost", async 
   const paint = entry(page, "Work: painting the roof white");
   await paint.fill("2");
   await paint.blur();
+  await stop(page).waitFor(PATIENCE);
   await complete(page);
   assert.notEqual(await costs(), before);
-  assert.match(page.url(), /&186=2/);
   assertClean();
   await close();
 });
 
 test("a limit of the heat index is an input and decides", async () => {
-  const { page, assertClean, close } = await site.visit({ ...METRIC, address: "#v=1&58=35&180=24" });
+  const { page, assertClean, close } = await site.visit({ ...METRIC, address: "#v=1&58=35&180=21" });
   await ready(page);
-  assert.match(await lead(page), /heat index should stay below 24\s°C/);
+  assert.match(await lead(page), /heat index should stay below 21\s°C/);
   await openGroup(page, "When it must be cool");
   assertClean();
   await close();
@@ -167,7 +168,7 @@ test("where no worker is to be had the page says so and the rest works", async (
   });
   await page.goto(site.url);
   await ready(page);
-  await status(page).getByText("does not let the page calculate beside itself").waitFor(PATIENCE);
+  await status(page).getByText("does not let the page calculate them beside itself").waitFor(PATIENCE);
   const said = await lead(page);
   await dragSlider(page, slider(page, WALLS), 0);
   assert.notEqual(await lead(page), said);

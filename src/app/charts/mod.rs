@@ -13,6 +13,7 @@ mod table;
 mod temperatures;
 
 pub use easel::Easel;
+pub use frame::spread;
 pub use reading::ReadingLine;
 pub use strip::Strip;
 pub use table::SampleTable;

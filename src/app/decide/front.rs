@@ -2,33 +2,40 @@
 
 use super::sheet::paragraph;
 use super::{Decision, MONEY};
+use crate::charts::spread;
 use crate::live::{click, flag};
 use crate::text::{Voice, decide as text};
 use leptos::prelude::*;
 use noonday_engine::advice::{Package, Packages, applied};
 use noonday_engine::quantity::sort_few;
 
-/// Room left free at the edges of the drawing, share of it.
-const EDGE: f64 = 0.06;
+/// Room left free at the edges of the drawing, percent of it.
+const EDGE: f64 = 6.0;
+
+/// Least distance of dots, percent of the width: on the narrowest screen what a finger can tell apart.
+const LEAST_GAP: f64 = 8.6;
 
 pub(super) fn front(decision: Decision, found: &Packages, voice: &Voice) -> AnyView {
     if found.front.is_empty() {
         return ().into_any();
     }
     let shown = shown(found);
-    let scale = Scale::of(&shown);
+    let places = places(&shown);
     let dots = shown
         .iter()
-        .map(|package| dot(decision, package, scale.place(package), voice))
+        .zip(&places)
+        .map(|(package, place)| dot(decision, package, *place, voice))
         .collect_view();
     let lines = found
         .front
         .iter()
         .map(|package| line(decision, package, voice))
         .collect_view();
-    let least = text::cost_change(scale.cost.0, voice);
-    let most = text::cost_change(scale.cost.1, voice);
-    let top = text::too_warm(scale.unmet, voice);
+    let (cheapest, dearest) = cost_range(&shown);
+    let least = text::cost_change(cheapest, voice);
+    let most = text::cost_change(dearest, voice);
+    let warmest = |most: f64, one: &&Package| most.max(one.outcome.degree_hours_k_h);
+    let top = text::too_warm(shown.iter().fold(0.0, warmest), voice);
     view! {
         <h4>{text::FRONT}</h4>
         {(!found.complete).then(|| paragraph("note", text::STILL_SEARCHING.to_owned()))}
@@ -37,7 +44,7 @@ pub(super) fn front(decision: Decision, found: &Packages, voice: &Voice) -> AnyV
         </p>
         <div class="front" role="group" aria-label=text::FRONT>
             <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
-                <polyline points=scale.steps(&found.front)></polyline>
+                <polyline points=stairs(&shown, &places, &found.front)></polyline>
             </svg>
             {dots}
         </div>
@@ -64,53 +71,58 @@ fn shown(found: &Packages) -> Vec<&Package> {
     shown
 }
 
-/// What the drawing spans.
-struct Scale {
-    cost: (f64, f64),
-    unmet: f64,
+/// Places of packages, percent from the left and from the bottom: by cost, but no nearer to each other than fingers can tell, and by
+/// what stays too warm.
+fn places(shown: &[&Package]) -> Vec<(f64, f64)> {
+    let most = |value: fn(&Package) -> f64| shown.iter().map(|one| value(one)).fold(0.0, f64::max);
+    let (cheapest, dearest) = cost_range(shown);
+    let unmet = most(|package| package.outcome.degree_hours_k_h);
+    let inside = |value: f64, span: f64| {
+        let share = if span > 0.0 { value / span } else { 0.0 };
+        EDGE + share * (100.0 - 2.0 * EDGE)
+    };
+    let wanted: Vec<f64> = shown
+        .iter()
+        .map(|package| inside(package.cost_change - cheapest, dearest - cheapest))
+        .collect();
+    let gap = LEAST_GAP.min((100.0 - 2.0 * EDGE) / shown.len() as f64);
+    let across = spread(&wanted, gap, EDGE, 100.0 - EDGE);
+    let up = shown
+        .iter()
+        .map(|package| inside(package.outcome.degree_hours_k_h, unmet));
+    across.into_iter().zip(up).collect()
 }
 
-impl Scale {
-    fn of(shown: &[&Package]) -> Self {
-        let mut scale = Self {
-            cost: (0.0, 0.0),
-            unmet: 0.0,
-        };
-        for package in shown {
-            scale.cost.0 = scale.cost.0.min(package.cost_change);
-            scale.cost.1 = scale.cost.1.max(package.cost_change);
-            scale.unmet = scale.unmet.max(package.outcome.degree_hours_k_h);
-        }
-        scale
-    }
+fn cost_range(shown: &[&Package]) -> (f64, f64) {
+    shown
+        .iter()
+        .fold((0.0, 0.0), |(least, most): (f64, f64), package| {
+            (
+                least.min(package.cost_change),
+                most.max(package.cost_change),
+            )
+        })
+}
 
-    /// Place of a package, percent from the left and from the bottom.
-    fn place(&self, package: &Package) -> (f64, f64) {
-        let share = |value: f64, span: f64| if span > 0.0 { value / span } else { 0.0 };
-        let inside = |share: f64| 100.0 * (EDGE + share * (1.0 - 2.0 * EDGE));
-        let across = share(package.cost_change - self.cost.0, self.cost.1 - self.cost.0);
-        let up = share(package.outcome.degree_hours_k_h, self.unmet);
-        (inside(across), inside(up))
-    }
-
-    /// The stairs below which nothing was found: level until the next package is paid for.
-    fn steps(&self, front: &[Package]) -> String {
-        let mut points = String::new();
-        let mut level = None;
-        for package in front {
-            let (x, up) = self.place(package);
-            let y = 100.0 - up;
-            if let Some(before) = level {
-                points.push_str(&format!("{x:.1},{before:.1} "));
-            }
-            points.push_str(&format!("{x:.1},{y:.1} "));
-            level = Some(y);
+/// The stairs below which nothing was found: level until the next package is paid for.
+fn stairs(shown: &[&Package], places: &[(f64, f64)], front: &[Package]) -> String {
+    let mut points = String::new();
+    let mut level = None;
+    for (package, (x, up)) in shown.iter().zip(places) {
+        if !front.iter().any(|one| one.measures == package.measures) {
+            continue;
         }
-        if let Some(last) = level {
-            points.push_str(&format!("100,{last:.1}"));
+        let y = 100.0 - up;
+        if let Some(before) = level {
+            points.push_str(&format!("{x:.1},{before:.1} "));
         }
-        points
+        points.push_str(&format!("{x:.1},{y:.1} "));
+        level = Some(y);
     }
+    if let Some(last) = level {
+        points.push_str(&format!("100,{last:.1}"));
+    }
+    points
 }
 
 fn dot(decision: Decision, package: &Package, (x, y): (f64, f64), voice: &Voice) -> AnyView {

@@ -56,12 +56,14 @@ fn alone(decision: Decision, found: &Packages, voice: &Voice) -> AnyView {
 
 fn effects(package: &Package, labour_h: f64, before: &Outcome, voice: &Voice) -> Vec<String> {
     let after = &package.outcome;
-    vec![
+    let cells = vec![
         text::cost_and_work(package.cost_change, labour_h, voice),
         text::too_warm_change(after.degree_hours_k_h - before.degree_hours_k_h, voice),
-        // On a narrow screen it may break between hours and minutes.
-        text::lasts_change(before.lasts_h, after.lasts_h).replace("h\u{a0}", "h "),
-    ]
+        text::lasts_change(before.lasts_h, after.lasts_h),
+    ];
+    // On a narrow screen numbers and their units may part.
+    let breakable = |cell: String| cell.replace('\u{a0}', " ");
+    cells.into_iter().map(breakable).collect()
 }
 
 /// A name with a box that says whether packages may hold it.

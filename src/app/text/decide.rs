@@ -72,7 +72,7 @@ pub const FRONT_UP: &str = "still too warm";
 /// Across.
 pub const FRONT_ACROSS: &str = "cost beside the scenario as it is";
 /// Under it.
-pub const FRONT_NOTE: &str = "Nothing cheaper leaves less too warm, nor less below the reserve. A dot, or its line below, makes that the scenario; it can be undone.";
+pub const FRONT_NOTE: &str = "Nothing cheaper leaves less too warm, nor less below the reserve. A dot, or its line below, makes that the scenario; it can be undone. Dots that would touch are drawn apart.";
 /// The scenario unchanged.
 pub const AS_IT_IS: &str = "Nothing changed";
 /// Said while not every package is run.

@@ -90,9 +90,9 @@ pub const FAILS: &str = "If it fails";
 /// The caution beside it.
 pub const FAILS_CAUTION: &str = "No figure here says that anybody may be left behind. A closed vehicle kills children and animals, often sooner than any of these times: be there, or have somebody there who can open the door.";
 /// Under the table.
-pub const FAILS_NOTE: &str = "Shortest time over all instants of those hours, in this model and this weather. Heat index categories are the National Weather Service’s, for grown people in shade; children, the old, the sick and animals are in danger earlier. For animals also the 85 °F (29.5 °C) that United States rules (9 CFR 3.3) let housing that is watched exceed for four hours at most, no safe limit. A dash means not reached in what was calculated; it does not mean safe.";
+pub const FAILS_NOTE: &str = "Shortest time over all instants of those hours, in this model and this weather. Heat index categories are the National Weather Service’s, for grown people in shade; children, the old, the sick and animals are in danger earlier. For animals also the 85 °F (29.5 °C) that United States rules (9 CFR 3.3) let housing that is watched exceed for four hours at most, no safe limit. “Not reached here” is said of what was calculated; it does not mean safe.";
 /// Not reached: never a word of safety.
-pub const NOT_REACHED: &str = "\u{2013}";
+pub const NOT_REACHED: &str = "not reached here";
 /// Heading of the plain division.
 pub const PLAIN: &str = "Why not just divide?";
 /// Columns of that table.

@@ -13,7 +13,7 @@ const SLICES_BETWEEN_RESULTS: u32 = 6;
 
 /// Draws in a slice, and between two results that are shown.
 const DRAWS_IN_SLICE: usize = 16;
-const DRAWS_BETWEEN_RESULTS: usize = 112;
+const DRAWS_BETWEEN_RESULTS: usize = 208;
 
 /// Seed of the draws: any will do, and the same gives the same answer.
 const SEED: u64 = 12;

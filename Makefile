@@ -5,7 +5,7 @@ SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help serve build test validate bench screenshot clean rust system tools
+.PHONY: help serve build test validate bench bench-page screenshot icons clean rust system tools
 
 pinned = $(shell sed -n 's/^$(1) *= *"=\{0,1\}\([^"]*\)"/\1/p' $(2))
 RUST_VERSION := $(call pinned,rust-version,Cargo.toml)
@@ -20,6 +20,8 @@ TRUNK_STAMP := $(STAMPS)/trunk-$(TRUNK_VERSION)
 WASM_BINDGEN_STAMP := $(STAMPS)/wasm-bindgen-cli-$(WASM_BINDGEN_VERSION)
 # npm writes this file last, so it is newer than the lock file exactly when the installation is complete.
 NPM_STAMP := $(NODE_MODULES)/.package-lock.json
+LIGHTHOUSE := $(BROWSER_TESTS)/lighthouse
+LIGHTHOUSE_STAMP := $(LIGHTHOUSE)/node_modules/.package-lock.json
 
 SCREENSHOT ?= public/screenshot.png
 
@@ -73,8 +75,14 @@ validate: rust ## Run the engine against its references; write and print the sco
 bench: rust ## Measure the engine's speed
 	cargo bench --locked --workspace --exclude noonday
 
+bench-page: build $(LIGHTHOUSE_STAMP) ## Measure the page: first chart, drag, Lighthouse, sizes
+	node $(BROWSER_TESTS)/bench.mjs
+
 screenshot: build ## Take the picture of the page for the README
 	node $(BROWSER_TESTS)/screenshot.mjs $(SCREENSHOT)
+
+icons: system $(NPM_STAMP) ## Draw the icons of the installed page anew from public/icon.svg
+	node $(BROWSER_TESTS)/icons.mjs
 
 clean: ## Remove everything built; installed tools stay
 	cargo clean
@@ -113,6 +121,6 @@ $(WASM_BINDGEN_STAMP): | rust
 	$(CARGO_INSTALL) wasm-bindgen-cli --version $(WASM_BINDGEN_VERSION)
 	@mkdir -p $(@D) && touch $@
 
-$(NPM_STAMP): $(BROWSER_TESTS)/package-lock.json | system
-	cd $(BROWSER_TESTS) && npm ci --no-audit --no-fund --ignore-scripts
+$(NPM_STAMP) $(LIGHTHOUSE_STAMP): %/node_modules/.package-lock.json: %/package-lock.json | system
+	cd $* && npm ci --no-audit --no-fund --ignore-scripts
 	@touch $@

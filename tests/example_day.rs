@@ -138,3 +138,30 @@ fn half_the_charge_lasts_half_as_long() {
     // Half a per cent of the whole: the voltage's flat middle is a little higher than its mean with the steep end.
     assert!((share - 0.5).abs() < 0.005, "{share}");
 }
+
+/// At noon the sun stands at 90° − latitude + declination, which is 20.4° on 21 July (Cooper 1969, as eq. 1.6.1a of Duffie &
+/// Beckman, Solar Engineering of Thermal Processes: 23.45° sin(360° (284 + 202)/365), good to half a degree). The example's nose
+/// points south: then the sun is ahead, in the morning to the left and in the evening to the right.
+#[test]
+fn the_sun_stands_where_the_vehicle_sees_it() {
+    let series = run(example()).series;
+    let highest = (0..series.time_h.len())
+        .max_by(|one, other| {
+            let up = |index: &usize| series.sun_direction[*index][2];
+            up(one).total_cmp(&up(other))
+        })
+        .unwrap();
+    let [right, ahead, up] = series.sun_direction[highest];
+    let altitude_deg = up.atan2(right.hypot(ahead)).to_degrees();
+    println!("{altitude_deg:.2}° at {:.2} h", series.time_h[highest]);
+    assert!((altitude_deg - (90.0 - 38.0 + 20.4)).abs() < 0.5);
+    assert!(ahead > 0.0 && right.abs() < 0.05, "{right} {ahead}");
+    let at = |hour: f64| series.sun_direction[((hour - series.time_h[0]) * 12.0).round() as usize];
+    assert!(at(9.0)[0] < -0.5, "{:?}", at(9.0));
+    assert!(at(18.0)[0] > 0.5, "{:?}", at(18.0));
+    assert!(at(24.0)[2] < 0.0, "{:?}", at(24.0));
+    for direction in &series.sun_direction {
+        let length = direction.iter().map(|part| part * part).sum::<f64>().sqrt();
+        assert!((length - 1.0).abs() < 3e-4, "{length}");
+    }
+}

@@ -4,9 +4,11 @@ mod answer;
 mod charts;
 mod decide;
 mod desk;
+mod drawing;
 mod format;
 mod inputs;
 mod live;
+mod offline;
 mod share_link;
 mod state;
 mod storage;
@@ -15,12 +17,15 @@ mod widgets;
 mod worker;
 
 use answer::{Cautions, Figures, Lead, Rest, Then};
-use charts::{BankChart, Easel, ReadingLine, SampleTable, Strip, TemperatureChart};
+use charts::{BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TemperatureChart};
 use decide::Decide;
 use desk::{Desk, Start};
+use drawing::CabinDrawing;
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
+use offline::NewVersion;
 use text::charts::{bank_readings, temperature_readings};
+use text::heat::heat_readings;
 use text::page;
 use widgets::{Masthead, Notices};
 
@@ -28,7 +33,12 @@ fn main() {
     if worker::serve_if_worker() {
         return;
     }
-    match Start::read() {
+    let start = Start::read();
+    // What stood there meanwhile, in `index.html`.
+    if let Some(opening) = document().get_element_by_id("opening") {
+        opening.remove();
+    }
+    match start {
         Some(start) => leptos::mount::mount_to_body(move || view! { <Page start /> }),
         None => leptos::mount::mount_to_body(|| view! { <p>{page::CANNOT_START}</p> }),
     }
@@ -50,6 +60,7 @@ fn Page(start: Start) -> impl IntoView {
     provide_context(desk);
     provide_context(Opened::new());
     provide_context(Easel::new(state));
+    provide_context(NewVersion::awaited());
     Effect::new(move |_| {
         let title = state
             .document
@@ -74,6 +85,9 @@ fn Page(start: Start) -> impl IntoView {
                     <Rest />
                     <Then />
                     <Cautions />
+                    <CabinDrawing />
+                    <HeatChart />
+                    <ReadingLine read=heat_readings />
                     <BankChart />
                     <ReadingLine read=bank_readings />
                     <SampleTable />

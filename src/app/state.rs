@@ -129,15 +129,22 @@ impl AppState {
         let typed = RwSignal::new(TypedTexts::default());
         let typing = RwSignal::new(None);
         let units = RwSignal::new(units);
+        let started = runnable.clone();
         let checked = Memo::new(move |before: Option<&Checked>| {
             let last = before.map_or(&runnable, |before| &before.scenario);
             check(document.get(), last)
         });
         let scenario = Memo::new(move |_| checked.with(|checked| checked.scenario.clone()));
-        let first = Arc::new(advice);
+        let first = Outcome {
+            advice: Arc::new(advice),
+            refused: false,
+        };
         let outcome = Memo::new(move |before: Option<&Outcome>| {
-            let last = before.map_or(&first, |before| &before.advice);
-            scenario.with(|scenario| outcome(scenario, last))
+            scenario.with(|scenario| match before {
+                // What was run to start from need not be run again.
+                None if *scenario == started => first.clone(),
+                before => outcome(scenario, &before.unwrap_or(&first).advice),
+            })
         });
         let settled = RwSignal::new(None);
         let state = Self {

@@ -249,3 +249,21 @@ test("with reduced motion nothing moves by itself", async () => {
   assert.deepEqual(moving, []);
   await close();
 });
+
+test("every result can show its working, with numbers that follow the cursor and a source", async () => {
+  const { page, assertClean, close } = await site.visit(METRIC);
+  await ready(page);
+  await page.getByText("Show the working").click();
+  const working = page.locator(".working");
+  const numbers = async () => (await working.locator(".numbers").allInnerTexts()).join("\n").replaceAll("\u00a0", " ");
+  const before = await numbers();
+  const [share, air, rest, around, felt] = before.match(/^([\d.]+) × ([\d.]+) °C \+ ([\d.]+) × ([\d.]+) °C = ([\d.]+) °C/).slice(1).map(Number);
+  assert.ok(Math.abs(share * air + rest * around - felt) < 0.11, before);
+  assert.match(before, /W\/\(m²·K\) between the ribs/);
+  assert.equal(await working.locator("dd").count(), await working.getByText(/\.$/).and(page.locator("dd .note")).count());
+  await page.getByRole("slider", { name: "Hour of the day" }).fill("30");
+  assert.notEqual(await numbers(), before);
+  await assertAccessible(page, ["color-contrast-enhanced"]);
+  assertClean();
+  await close();
+});

@@ -7,7 +7,7 @@ import { promisify } from "node:util";
 import { chromium } from "playwright-core";
 import { startServer } from "./server.mjs";
 
-const DIST = fileURLToPath(new URL("../../dist", import.meta.url));
+export const DIST = fileURLToPath(new URL("../../dist", import.meta.url));
 const AXE = new URL("node_modules/axe-core/axe.min.js", import.meta.url);
 const WCAG_RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 
@@ -17,7 +17,7 @@ export const SUB_PATH = "/some/folder/noonday/";
 export const PHONE = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 3, hasTouch: true, isMobile: true };
 export const DESKTOP = { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 1 };
 
-const CHROMIUM_FLAGS = [
+export const CHROMIUM_FLAGS = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { DESKTOP, PHONE, openSite } from "./harness.mjs";
+import { DESKTOP, PHONE, assertAccessible, openSite } from "./harness.mjs";
 
 let site;
 before(async () => {
@@ -30,5 +30,35 @@ test("the browser is told to let nothing leave for elsewhere", async () => {
       }),
   );
   assert.equal(blocked, "http://foreign.example/");
+  await close();
+});
+
+test("until it has calculated, the page says what it is, and shows no number", async () => {
+  const context = await site.browser.newContext(PHONE);
+  // The calculation never arrives.
+  await context.route("**/*.wasm", () => {});
+  const page = await context.newPage();
+  await page.goto(site.url, { waitUntil: "commit" });
+  const opening = page.locator("#opening");
+  await opening.getByText("Noonday runs a hot day in a parked van").waitFor();
+  assert.doesNotMatch(await opening.innerText(), /\d/);
+  await assertAccessible(page, ["color-contrast-enhanced"]);
+  await context.close();
+
+  const { page: calculated, close } = await site.visit(PHONE);
+  await calculated.locator("h1").waitFor();
+  assert.equal(await calculated.locator("#opening").count(), 0);
+  await close();
+});
+
+test("the page runs no inline script but its own", async () => {
+  const { page, close } = await site.visit(PHONE);
+  const ran = await page.evaluate(() => {
+    const script = document.createElement("script");
+    script.textContent = "globalThis.foreignScriptRan = true";
+    document.body.append(script);
+    return globalThis.foreignScriptRan === true;
+  });
+  assert.equal(ran, false);
   await close();
 });

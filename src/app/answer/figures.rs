@@ -1,6 +1,7 @@
-//! Bank, electricity, heat by path and cost, as tables.
+//! Bank, electricity and cost, as tables; heat by path is among them.
 
-use crate::format::Measure;
+use super::heat::Heat;
+use super::working::ShownWorking;
 use crate::live::part;
 use crate::state::AppState;
 use crate::text::Voice;
@@ -8,11 +9,6 @@ use crate::text::ledger::{self as words, Row};
 use crate::text::page;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
-use noonday_engine::quantity::sort_few;
-use noonday_engine::simulation::{HeatPath, Totals};
-
-/// Heat below this share of the largest is left out.
-const LEAST_SHARE: f64 = 0.002;
 
 /// All the figures.
 #[component]
@@ -28,6 +24,7 @@ pub fn Figures() -> impl IntoView {
                 <Cost />
             </div>
             <Extrapolated />
+            <ShownWorking />
         </section>
     }
 }
@@ -69,48 +66,6 @@ fn Plate() -> impl IntoView {
         };
         Some(view.into_any())
     })
-}
-
-#[component]
-fn Heat() -> impl IntoView {
-    let state = expect_context::<AppState>();
-    let body = part(move || {
-        let advice = state.advice.get();
-        let voice = state.voice.get();
-        let rows = heat_by_path(&advice.with_cooler.totals);
-        let largest = rows
-            .iter()
-            .fold(0.0_f64, |most, (_, heat)| most.max(heat.abs()));
-        let rows = rows
-            .into_iter()
-            .map(|(path, heat_wh)| {
-                let width = 100.0 * heat_wh.abs() / largest.max(1e-9);
-                view! {
-                    <tr>
-                        <th scope="row">{words::path_name(path)}</th>
-                        <td>{voice.amount(Measure::Heat.of(heat_wh))}</td>
-                        <td class="bar-cell" aria-hidden="true">
-                            <span
-                                class="bar"
-                                class:out={heat_wh < 0.0}
-                                style=format!("width:{width:.1}%")
-                            ></span>
-                        </td>
-                    </tr>
-                }
-            })
-            .collect_view();
-        Some(rows.into_any())
-    });
-    view! {
-        <div class="account heat">
-            <table>
-                <caption>{words::HEAT}</caption>
-                <tbody>{body}</tbody>
-            </table>
-            <p class="note">{words::HEAT_NOTE}</p>
-        </div>
-    }
 }
 
 #[component]
@@ -167,35 +122,4 @@ fn compared(state: AppState, rows: fn(&Advice, &Voice) -> Vec<Row>) -> Option<An
         .with(|pinned| pinned.as_ref().map(|pinned| rows(&pinned.advice, &voice)));
     let rows = rows(&state.advice.get(), &voice);
     (!rows.is_empty()).then(|| table_rows(rows, &before.unwrap_or_default(), &voice))
-}
-
-/// Paths by heat, what brings most first.
-fn heat_by_path(totals: &Totals) -> Vec<(HeatPath, f64)> {
-    let mut rows: Vec<(HeatPath, f64)> = HeatPath::ALL.into_iter().zip(totals.heat_wh).collect();
-    let largest = rows
-        .iter()
-        .fold(0.0_f64, |most, (_, heat)| most.max(heat.abs()));
-    rows.retain(|(_, heat)| heat.abs() > LEAST_SHARE * largest);
-    sort_few(&mut rows, |one, other| one.1 < other.1);
-    rows
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn heat_is_ordered_and_trifles_are_left_out() {
-        let mut totals = Totals::default();
-        totals.heat_wh[0] = 100.0;
-        totals.heat_wh[7] = 900.0;
-        totals.heat_wh[8] = 0.1;
-        totals.heat_wh[15] = -1_000.0;
-        let rows = heat_by_path(&totals);
-        let paths: Vec<HeatPath> = rows.iter().map(|(path, _)| *path).collect();
-        assert_eq!(
-            paths,
-            [HeatPath::GlassSun, HeatPath::Roof, HeatPath::Cooler]
-        );
-    }
 }

@@ -1,7 +1,9 @@
 //! The answer in sentences, and the figures behind it.
 
 mod figures;
+mod heat;
 mod then;
+mod working;
 
 pub use figures::Figures;
 pub use then::Then;
@@ -90,7 +92,6 @@ pub fn Rest() -> impl IntoView {
     view! {
         <div class="rest" data-answer="rest">
             <p>{words(move || shown.with(Answer::rest))}</p>
-            " "
             <p class="help" data-answer="help">
                 {words(move || help.get().unwrap_or_default())}
             </p>

@@ -1,9 +1,9 @@
-//! Both charts on their canvases: drawn together, once in a frame, after anything that they show has changed.
+//! The charts on their canvases: drawn together, once in a frame, after anything that they show has changed.
 
 use super::fine::{FineCanvas, STEPS_PER_PIXEL};
 use super::pen::{Drawn, Pen};
 use super::skin::{Skin, room};
-use super::{bank, temperatures};
+use super::{bank, heat, temperatures};
 use crate::state::AppState;
 use leptos::html;
 use leptos::prelude::*;
@@ -16,11 +16,13 @@ use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 /// Marks the page while it is printed.
 pub const PRINTING: &str = "data-print";
 
-/// The two canvases and what makes them be drawn anew.
+/// The canvases and what makes them be drawn anew.
 #[derive(Clone, Copy)]
 pub struct Easel {
     /// Canvas of the temperatures.
     pub temperatures: NodeRef<html::Canvas>,
+    /// Canvas of sun and heat.
+    pub heat: NodeRef<html::Canvas>,
     /// Canvas of the bank.
     pub bank: NodeRef<html::Canvas>,
     /// Rises when size, pixel ratio or colours have changed.
@@ -34,6 +36,7 @@ impl Easel {
     pub fn new(state: AppState) -> Self {
         let easel = Self {
             temperatures: NodeRef::new(),
+            heat: NodeRef::new(),
             bank: NodeRef::new(),
             surroundings: RwSignal::new(0),
             waiting: StoredValue::new(false),
@@ -48,8 +51,10 @@ impl Easel {
             easel.draw_soon(state);
         });
         Effect::new(move |_| {
-            if let (Some(temperatures), Some(bank)) = (easel.temperatures.get(), easel.bank.get()) {
-                easel.watch_size(&[temperatures, bank]);
+            let canvases =
+                [&easel.temperatures, &easel.heat, &easel.bank].map(|canvas| canvas.get());
+            if let [Some(temperatures), Some(heat), Some(bank)] = canvases {
+                easel.watch_size([temperatures, heat, bank]);
             }
         });
         easel.watch_media("(prefers-color-scheme: dark)");
@@ -81,12 +86,13 @@ impl Easel {
     }
 
     fn draw(self, state: AppState) {
-        let (Some(temperatures), Some(bank)) =
-            (self.temperatures.get_untracked(), self.bank.get_untracked())
-        else {
+        let canvases =
+            [self.temperatures, self.heat, self.bank].map(|canvas| canvas.get_untracked());
+        let [Some(temperatures), Some(heat), Some(bank)] = canvases else {
             return;
         };
-        let Some(skin) = Skin::read(&temperatures) else {
+        let known = self.skin.get_value();
+        let Some(skin) = known.or_else(|| Skin::read(&temperatures)) else {
             return;
         };
         let advice = state.advice.get_untracked();
@@ -100,6 +106,16 @@ impl Easel {
         let sampled = sampled.as_deref();
         paint(&temperatures, &skin, |pen, room| {
             temperatures::draw(pen, &skin, room, (&advice, pinned, sampled), &voice)
+        });
+        paint(&heat, &skin, |pen, room| {
+            let before = pinned.map(|pinned| &pinned.with_cooler.series);
+            heat::draw(
+                pen,
+                &skin,
+                room,
+                (&advice.with_cooler.series, before),
+                &voice,
+            )
         });
         paint(&bank, &skin, |pen, room| {
             bank::draw(pen, &skin, room, (&advice, pinned, sampled), reserve)
@@ -116,6 +132,7 @@ impl Easel {
                 // The name is a valid one, which is all that could fail.
                 let _ = root.toggle_attribute_with_force(PRINTING, printing);
             }
+            self.skin.set_value(None);
             self.draw(state);
         };
         let unmark = mark.clone();
@@ -123,14 +140,26 @@ impl Easel {
         window_event_listener_untyped("afterprint", move |_| unmark(false));
     }
 
+    /// What the style sheet says is read anew only then: reading it makes the browser work out the page's style.
     fn surroundings_changed(self) {
+        self.skin.set_value(None);
         self.surroundings.update(|count| *count += 1);
     }
 
-    fn watch_size(self, canvases: &[HtmlCanvasElement]) {
-        let changed = Closure::<dyn FnMut()>::new(move || self.surroundings_changed());
+    fn watch_size(self, canvases: [HtmlCanvasElement; 3]) {
+        let watched = canvases.clone();
+        // It is told of the first size as well, for which the charts were just drawn.
+        let changed = Closure::<dyn FnMut()>::new(move || {
+            let ratio = window().device_pixel_ratio();
+            let fits = |canvas: &HtmlCanvasElement| {
+                device_size(room(canvas), ratio) == (canvas.width(), canvas.height())
+            };
+            if !watched.iter().all(fits) {
+                self.surroundings_changed();
+            }
+        });
         if let Ok(observer) = web_sys::ResizeObserver::new(changed.as_ref().unchecked_ref()) {
-            for canvas in canvases {
+            for canvas in &canvases {
                 observer.observe(canvas);
             }
         }
@@ -175,8 +204,7 @@ fn paint(
     draw: impl FnOnce(&Pen<FineCanvas>, (f64, f64)) -> Drawn<FineCanvas>,
 ) {
     let room = room(canvas);
-    let width = (room.0 * skin.pixel_ratio).round() as u32;
-    let height = (room.1 * skin.pixel_ratio).round() as u32;
+    let (width, height) = device_size(room, skin.pixel_ratio);
     if width == 0 || height == 0 {
         return;
     }
@@ -193,6 +221,11 @@ fn paint(
         // A canvas that refuses to be drawn on leaves a gap; text and table say the same.
         let _ = draw(&Pen::new(&area, skin), room);
     }
+}
+
+fn device_size(room: (f64, f64), pixel_ratio: f64) -> (u32, u32) {
+    let pixels = |measure: f64| (measure * pixel_ratio).round() as u32;
+    (pixels(room.0), pixels(room.1))
 }
 
 fn context(canvas: &HtmlCanvasElement) -> Option<CanvasRenderingContext2d> {

@@ -164,8 +164,9 @@ impl<'a, DB: DrawingBackend> Pen<'a, DB> {
             Anchor::End => HPos::Right,
         };
         let size = self.skin.font_size * self.steps;
-        let style = (self.skin.font.as_str(), size)
-            .into_font()
+        // Named outright: to look a family up by its text takes the tables of all alphabets' capitals along.
+        let family = FontFamily::Name(&self.skin.font);
+        let style = FontDesc::new(family, size, FontStyle::Normal)
             .color(&colour)
             .pos(Pos::new(across, VPos::Center));
         self.area

@@ -4,8 +4,9 @@ use super::easel::PRINTING;
 use plotters::style::RGBColor;
 use wasm_bindgen::JsCast;
 
-/// Device pixels drawn for each CSS pixel on paper: about 300 an inch.
-const PAPER_PIXEL_RATIO: f64 = 3.0;
+/// Device pixels drawn for each CSS pixel on paper: about 400 an inch. Where a browser prints what was drawn and not its
+/// pixels, only a power of two comes out at its size.
+const PAPER_PIXEL_RATIO: f64 = 4.0;
 
 /// What the style sheet says of the charts.
 #[derive(Clone, Debug, PartialEq)]

@@ -16,6 +16,8 @@ pub enum Measure {
     Heat,
     /// Electric power, W.
     Power,
+    /// Sun on a level surface, W/m².
+    Sun,
     /// A span of time, h.
     Duration,
     /// Money in the scenario's currency.
@@ -55,6 +57,7 @@ impl UnitSystem {
             Measure::Energy => self.energy(value),
             Measure::Heat => self.heat(value),
             Measure::Power => self.watts(value),
+            Measure::Sun => self.irradiance(value),
             Measure::Duration => duration(value),
             Measure::Money => self.money(value, currency),
             Measure::Ratio => self.number(value, 2),

@@ -111,7 +111,39 @@ impl UnitSystem {
         }
     }
 
-    /// Degrees of difference times hours: `3.2 °C·h`.
+    /// Sun on a square metre, or on a square foot.
+    pub fn irradiance(self, sun_w_m2: f64) -> String {
+        let shown = self.number(self.irradiance_number(sun_w_m2), 0);
+        join(&shown, self.irradiance_symbol())
+    }
+
+    /// The same as a number alone.
+    pub fn irradiance_number(self, sun_w_m2: f64) -> f64 {
+        let (flow, area) = (unit(Dimension::HeatFlow, self), unit(Dimension::Area, self));
+        flow.shown(sun_w_m2) / area.shown(1.0)
+    }
+
+    /// The unit of it.
+    pub fn irradiance_symbol(self) -> &'static str {
+        match self {
+            Self::Us => "BTU/(h·ft²)",
+            Self::Metric => "W/m²",
+        }
+    }
+
+    /// How well a part insulates: U where SI is shown, R in the United States.
+    pub fn insulation(self, transmittance_w_m2_k: f64) -> String {
+        match self {
+            Self::Metric => self.quantity(Dimension::Transmittance, transmittance_w_m2_k),
+            Self::Us => {
+                let resistance = unit(Dimension::ThermalResistance, self);
+                let shown = resistance.shown(1.0 / transmittance_w_m2_k);
+                format!("R-{}", self.number(shown, 1))
+            }
+        }
+    }
+
+    /// Degrees above a limit, summed over hours.
     pub fn degree_hours(self, degree_hours_k_h: f64) -> String {
         let unit = unit(Dimension::TemperatureDifference, self);
         let number = self.number(unit.shown(degree_hours_k_h), 1);
@@ -180,6 +212,23 @@ mod tests {
             (worst.as_str(), limit.as_str()),
             ("31\u{a0}°C", "28\u{a0}°C")
         );
+    }
+
+    /// NIST SP 811 (2008), B.8: one BTU (International Table) an hour and square foot is 3.154 591 W/m².
+    #[test]
+    fn sun_is_converted_as_nist_sp_811_says() {
+        let shown = UnitSystem::Us.irradiance_number(3.154_591);
+        assert!((shown - 1.0).abs() < 1e-6, "{shown}");
+        assert_eq!(UnitSystem::Us.irradiance(1_000.0), "317\u{a0}BTU/(h·ft²)");
+        assert_eq!(UnitSystem::Metric.irradiance(925.4), "925\u{a0}W/m²");
+    }
+
+    #[test]
+    fn insulation_is_told_by_its_resistance_only_in_the_united_states() {
+        // NIST SP 811: 1 h ft² °F/BTU is 0.176 110 2 m² K/W, so U = 0.5 W/(m² K) is R 11.36.
+        assert_eq!(UnitSystem::Us.insulation(0.5), "R-11.4");
+        assert_eq!(UnitSystem::Metric.insulation(0.5), "0.5\u{a0}W/(m²·K)");
+        assert_eq!(UnitSystem::Us.degree_hours(10.0), "18\u{a0}°F·h");
     }
 
     #[test]

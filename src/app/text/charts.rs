@@ -1,5 +1,6 @@
 //! Words on and about the charts.
 
+use super::heat::{GROUPS, group_w, in_and_out_w};
 use super::{Voice, listed};
 use crate::format::{Amount, Measure};
 use noonday_engine::advice::Advice;
@@ -121,8 +122,20 @@ pub fn reading_spoken(advice: &Advice, index: usize, voice: &Voice) -> String {
         .map(|(name, amount)| format!("{name} {}", voice.amount(amount)))
         .collect();
     let hour = time_h.map_or_else(String::new, |time_h| voice.instant(time_h));
-    format!("{hour}: {}", said.join(", ")).replace('\u{a0}', " ")
+    let (into_w, _) = in_and_out_w(&advice.with_cooler.series.heat_w_at(index));
+    let heat = voice.units.quantity(Dimension::HeatFlow, into_w);
+    format!("{hour}: {}, heat in {heat}", said.join(", ")).replace('\u{a0}', " ")
 }
+
+/// Last columns of the table of samples.
+const POWER_COLUMNS: [&str; 6] = [
+    "Charge, %",
+    "Power to the cooler, W",
+    "Loads, W",
+    "Panels, W",
+    "Driving, W",
+    "Shore, W",
+];
 
 /// Columns of the table of samples.
 pub fn table_columns(voice: &Voice) -> Vec<String> {
@@ -131,21 +144,23 @@ pub fn table_columns(voice: &Voice) -> Vec<String> {
     } else {
         "°C"
     };
-    [
+    let sun = voice.units.irradiance_symbol();
+    let flow = crate::format::unit(Dimension::HeatFlow, voice.units).symbol;
+    let mut columns = vec![
         "Hour".to_owned(),
         format!("Outdoors, {degree}"),
         format!("Cabin air, {degree}"),
         format!("As felt, {degree}"),
         format!("Without cooler, {degree}"),
         "Humidity, %".to_owned(),
-        "Charge, %".to_owned(),
-        "Cooler, W".to_owned(),
-        "Loads, W".to_owned(),
-        "Panels, W".to_owned(),
-        "Driving, W".to_owned(),
-        "Shore, W".to_owned(),
-    ]
-    .to_vec()
+        format!("Sun outdoors, {sun}"),
+    ];
+    let heat = GROUPS
+        .iter()
+        .map(|group| format!("Heat, {}, {flow}", group.name));
+    columns.extend(heat);
+    columns.extend(POWER_COLUMNS.map(str::to_owned));
+    columns
 }
 
 /// A row of that table.
@@ -155,20 +170,31 @@ pub fn table_row(advice: &Advice, index: usize, voice: &Voice) -> Vec<String> {
     let unit = crate::format::unit(Dimension::Temperature, voice.units);
     let degrees = |values: &[f64]| voice.units.number(unit.shown(at(values)), 1);
     let whole = |value: f64| voice.units.number(value, 0);
-    vec![
+    let flow = crate::format::unit(Dimension::HeatFlow, voice.units);
+    let heat_w = series.heat_w_at(index);
+    let mut cells = vec![
         hour_of_row(series, index, voice),
         degrees(&series.outdoor_c),
         degrees(&series.cabin_c),
         degrees(&series.felt_c),
         degrees(&advice.without_cooler.series.felt_c),
         whole(at(&series.relative_humidity) * 100.0),
-        whole(at(&series.state_of_charge) * 100.0),
-        whole(at(&series.cooler_w)),
-        whole(at(&series.loads_w)),
-        whole(at(&series.panels_w)),
-        whole(at(&series.driving_w)),
-        whole(at(&series.shore_w)),
-    ]
+        whole(voice.units.irradiance_number(at(&series.sun_w_m2))),
+    ];
+    let heat = GROUPS
+        .iter()
+        .map(|group| whole(flow.shown(group_w(group, &heat_w))));
+    cells.extend(heat);
+    let power = [
+        at(&series.state_of_charge) * 100.0,
+        at(&series.cooler_w),
+        at(&series.loads_w),
+        at(&series.panels_w),
+        at(&series.driving_w),
+        at(&series.shore_w),
+    ];
+    cells.extend(power.map(whole));
+    cells
 }
 
 fn hour_of_row(series: &Series, index: usize, voice: &Voice) -> String {

@@ -185,6 +185,11 @@ pub fn path_name(path: HeatPath) -> &'static str {
     }
 }
 
+/// Head of the column of an instant.
+pub fn at_instant(instant: &str) -> String {
+    format!("At {instant}")
+}
+
 /// What stopped the cooler, in mid-sentence.
 pub fn stop_name(stop: Stop) -> &'static str {
     match stop {
@@ -219,8 +224,12 @@ pub const BANK: &str = "The bank";
 pub const ENERGY: &str = "Electricity over the run";
 /// Heading of the heat.
 pub const HEAT: &str = "Where the heat comes from";
+/// Head of its names.
+pub const HEAT_BY: &str = "By";
+/// Head of its sums.
+pub const OVER_THE_RUN: &str = "Over the run";
 /// Under that heading.
-pub const HEAT_NOTE: &str = "Heat into the cabin over the run by each way, less what left by it. Water that the cooler takes out of the air comes on top.";
+pub const HEAT_NOTE: &str = "Heat into the cabin by each way, less what left by it: solid bars come in, hatched bars with a minus go out. The first column follows the hour that is read on the charts. Water that the cooler takes out of the air comes on top.";
 /// Heading of the cost.
 pub const COST: &str = "What it costs";
 /// Under that heading.

@@ -5,14 +5,17 @@ pub mod basis;
 pub mod charts;
 pub mod compare;
 pub mod decide;
+pub mod drawing;
 pub mod errors;
 pub mod fields;
 pub mod groups;
+pub mod heat;
 pub mod ledger;
 pub mod options;
 pub mod page;
 pub mod storage;
 pub mod summary;
+pub mod working;
 
 use crate::format::{Amount, UnitSystem, weekday};
 use noonday_engine::scenario::ScenarioDocument;

@@ -54,6 +54,13 @@ pub const SHARE: &str = "Share";
 pub const PRINT: &str = "Print";
 /// Button: close a message.
 pub const DISMISS: &str = "Close";
+/// Said when a newer version of the page is ready.
+pub const NEW_VERSION: &str =
+    "A new version of Noonday is ready. To use it, the page loads once more; your scenario stays.";
+/// Button: use the new version.
+pub const TAKE_VERSION: &str = "Use it now";
+/// Button: go on with the present one.
+pub const LATER: &str = "Later";
 /// Link from the message to the entry.
 pub const SHOW_ENTRY: &str = "Go to the entry";
 /// Name of the slider of the hour.

@@ -36,18 +36,18 @@ pub fn Masthead() -> impl IntoView {
                 >
                     {page::SCENARIOS}
                 </button>
-                <button type="button" on:click=click(move || desk.copy_link())>
+                <button type="button" class="copy" on:click=click(move || desk.copy_link())>
                     {page::COPY_LINK}
                 </button>
                 {share_link::can_send()
                     .then(|| {
                         view! {
-                            <button type="button" on:click=click(move || desk.share())>
+                            <button type="button" class="share" on:click=click(move || desk.share())>
                                 {page::SHARE}
                             </button>
                         }
                     })}
-                <button type="button" on:click=click(print)>
+                <button type="button" class="print" on:click=click(print)>
                     {page::PRINT}
                 </button>
             </div>

@@ -2,6 +2,7 @@
 
 use crate::desk::{Desk, Notice};
 use crate::live::{click, part};
+use crate::offline::NewVersion;
 use crate::text::{page, storage as words};
 use leptos::html;
 use leptos::prelude::*;
@@ -10,12 +11,29 @@ use leptos::prelude::*;
 #[component]
 pub fn Notices() -> impl IntoView {
     let desk = expect_context::<Desk>();
+    let version = expect_context::<NewVersion>();
     view! {
         <div class="notices" role="status">
+            {part(move || version.is_ready().then(|| new_version(version)))}
             {part(move || desk.visitor.get().then(|| visitor(desk)))}
             {part(move || desk.notice.get().map(|notice| message(desk, notice)))}
         </div>
     }
+}
+
+fn new_version(version: NewVersion) -> AnyView {
+    view! {
+        <div class="notice">
+            <p>{page::NEW_VERSION}</p>
+            <button type="button" on:click=click(move || version.take())>
+                {page::TAKE_VERSION}
+            </button>
+            <button type="button" on:click=click(move || version.put_off())>
+                {page::LATER}
+            </button>
+        </div>
+    }
+    .into_any()
 }
 
 fn visitor(desk: Desk) -> AnyView {

@@ -21,6 +21,7 @@ pub mod sampling;
 mod sizing;
 mod trial;
 mod verdict;
+mod working;
 
 pub use alternatives::{Alternative, Alternatives, PurgeEffect, alternatives};
 pub use cost::{Cost, cost};
@@ -33,6 +34,10 @@ pub use plain_division::{PlainDivision, Reason, plain_division};
 pub use sizing::{ChargingSized, Rung, Sized, Sizing, size};
 pub use trial::Outcome;
 pub use verdict::{BankVerdict, Cause, Headline, Verdict, WindowVerdict};
+pub use working::{
+    ChargeWorking, CoolerWorking, FeltWorking, HeatWorking, PowerWorking, ShellWorking, Working,
+    working,
+};
 
 use crate::cooler::data_plate::PlateAssessment;
 use crate::scenario::{Scenario, plate_assessment};

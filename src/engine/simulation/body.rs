@@ -224,30 +224,52 @@ fn share_sun(document: &ScenarioDocument, elements: &mut [Element]) {
     }
 }
 
+/// A part of the shell whose insulation lies between ribs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ShellPart {
+    /// The roof.
+    Roof,
+    /// Sides, nose and rear.
+    Walls,
+}
+
+/// Roof or walls of a valid scenario with their ribs, where they are filled.
+#[must_use]
+pub fn ribbed_wall(document: &ScenarioDocument, part: ShellPart) -> RibbedWall {
+    let shell = &document.shell;
+    RibbedWall {
+        insulation_m: match part {
+            ShellPart::Roof => shell.roof_insulation_m,
+            ShellPart::Walls => shell.wall_insulation_m,
+        },
+        insulation_conductivity_w_m_k: insulation_of(document).conductivity_w_m_k,
+        lining_m: shell.lining_thickness_m,
+        lining_conductivity_w_m_k: PLYWOOD.conductivity_w_m_k,
+        rib_spacing_m: shell.rib_spacing_m,
+        thermal_break_m: shell.thermal_break_m,
+    }
+}
+
 fn filled_chain(document: &ScenarioDocument, part: Part) -> Chain {
     let shell = &document.shell;
-    let (insulation_m, lining_m) = match part {
-        Part::Roof => (shell.roof_insulation_m, shell.lining_thickness_m),
-        Part::Floor => (shell.floor_insulation_m, shell.floor_board_m),
-        _ => (shell.wall_insulation_m, shell.lining_thickness_m),
-    };
-    let plain = insulation(shell.insulation_material, shell.other_conductivity_w_m_k);
-    let material = if insulation_m > 0.0 && part != Part::Floor {
-        let wall = RibbedWall {
-            insulation_m,
-            insulation_conductivity_w_m_k: plain.conductivity_w_m_k,
-            lining_m,
-            lining_conductivity_w_m_k: PLYWOOD.conductivity_w_m_k,
-            rib_spacing_m: shell.rib_spacing_m,
-            thermal_break_m: shell.thermal_break_m,
+    let plain = insulation_of(document);
+    let ribbed = |part| {
+        let wall = ribbed_wall(document, part);
+        let material = if wall.insulation_m > 0.0 {
+            plain.with_conductivity(wall.equivalent_conductivity_w_m_k())
+        } else {
+            plain
         };
-        plain.with_conductivity(wall.equivalent_conductivity_w_m_k())
-    } else {
-        plain
+        (layer(material, wall.insulation_m), wall.lining_m)
+    };
+    let (insulation, lining_m) = match part {
+        Part::Roof => ribbed(ShellPart::Roof),
+        Part::Floor => (layer(plain, shell.floor_insulation_m), shell.floor_board_m),
+        _ => ribbed(ShellPart::Walls),
     };
     Chain::lined(
         layer(STEEL, shell.skin_thickness_m),
-        layer(material, insulation_m),
+        insulation,
         layer(PLYWOOD, lining_m),
     )
 }
@@ -259,8 +281,9 @@ fn layer(material: Material, thickness_m: f64) -> Layer {
     }
 }
 
-fn insulation(material: InsulationMaterial, other_conductivity_w_m_k: f64) -> Material {
-    match material {
+fn insulation_of(document: &ScenarioDocument) -> Material {
+    let shell = &document.shell;
+    match shell.insulation_material {
         InsulationMaterial::SheepWool => SHEEP_WOOL,
         InsulationMaterial::MineralWool => MINERAL_WOOL,
         InsulationMaterial::ElastomericFoam => ELASTOMERIC_FOAM,
@@ -269,6 +292,8 @@ fn insulation(material: InsulationMaterial, other_conductivity_w_m_k: f64) -> Ma
         InsulationMaterial::SprayFoam => SPRAY_FOAM,
         InsulationMaterial::Cork => CORK,
         InsulationMaterial::BubbleFoil => BUBBLE_FOIL,
-        InsulationMaterial::Other => LIGHT_INSULATION.with_conductivity(other_conductivity_w_m_k),
+        InsulationMaterial::Other => {
+            LIGHT_INSULATION.with_conductivity(shell.other_conductivity_w_m_k)
+        }
     }
 }

@@ -29,6 +29,8 @@ pub(super) struct Surroundings {
     pub(super) shaded_ground_c: f64,
     pub(super) wind_speed_m_s: f64,
     pub(super) horizontal_sun_w_m2: f64,
+    /// Towards the sun from the vehicle: right, ahead, up.
+    pub(super) sun_direction: [f64; 3],
     pub(super) sun: [LaneSun; LANES],
 }
 
@@ -244,6 +246,10 @@ impl<'a> Painter<'a> {
             shaded_ground_c: ground.shaded_c[index],
             wind_speed_m_s: outdoors.wind_speed_10m_m_s,
             horizontal_sun_w_m2: irradiance.global_horizontal_w_m2,
+            sun_direction: seen_from_vehicle(
+                outdoors.sun.direction,
+                self.document.vehicle.heading_deg,
+            ),
             sun: [LaneSun::NONE; LANES],
         };
         if irradiance.global_horizontal_w_m2 > 0.0 {
@@ -296,6 +302,16 @@ impl<'a> Painter<'a> {
     }
 }
 
+/// Turns a direction given as east, north and up into right, ahead and up of a vehicle whose nose points to a heading.
+fn seen_from_vehicle([east, north, up]: [f64; 3], heading_deg: f64) -> [f64; 3] {
+    let (sine, cosine) = libm::sincos(heading_deg.to_radians());
+    [
+        east * cosine - north * sine,
+        east * sine + north * cosine,
+        up,
+    ]
+}
+
 fn ground_surface(ground: scenario::Ground) -> GroundSurface {
     match ground {
         scenario::Ground::Asphalt => GroundSurface::Asphalt,
@@ -324,6 +340,30 @@ fn mix(one: &Surroundings, other: &Surroundings, share: f64) -> Surroundings {
         shaded_ground_c: line(one.shaded_ground_c, other.shaded_ground_c),
         wind_speed_m_s: line(one.wind_speed_m_s, other.wind_speed_m_s),
         horizontal_sun_w_m2: line(one.horizontal_sun_w_m2, other.horizontal_sun_w_m2),
+        sun_direction: std::array::from_fn(|axis| {
+            line(one.sun_direction[axis], other.sun_direction[axis])
+        }),
         sun,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn directions_turn_with_the_vehicle() {
+        const EAST: [f64; 3] = [1.0, 0.0, 0.0];
+        for (heading_deg, right, ahead) in [
+            (0.0, 1.0, 0.0),
+            (90.0, 0.0, 1.0),
+            (180.0, -1.0, 0.0),
+            (270.0, 0.0, -1.0),
+        ] {
+            let seen = seen_from_vehicle(EAST, heading_deg);
+            assert!((seen[0] - right).abs() < 1e-12, "{heading_deg}: {seen:?}");
+            assert!((seen[1] - ahead).abs() < 1e-12, "{heading_deg}: {seen:?}");
+        }
+        assert_eq!(seen_from_vehicle([0.0, 0.0, 1.0], 33.0)[2], 1.0);
     }
 }

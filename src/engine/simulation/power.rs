@@ -263,11 +263,10 @@ fn bank(document: &ScenarioDocument) -> Result<Bank, BuildError> {
         coulombic_efficiency: battery.coulombic_efficiency,
         max_discharge_a: battery.highest_discharge_a,
         max_charge_a: battery.highest_charge_a,
-        peukert_exponent: match battery.chemistry {
-            CellChemistry::LithiumIronPhosphate => NO_PEUKERT_EXPONENT,
-            CellChemistry::AbsorbentGlassMat | CellChemistry::FloodedLead => {
-                battery.peukert_exponent
-            }
+        peukert_exponent: if battery.chemistry.has_peukert() {
+            battery.peukert_exponent
+        } else {
+            NO_PEUKERT_EXPONENT
         },
         health_fraction: battery.health_share,
     })?)

@@ -8,7 +8,7 @@ use crate::comfort::operative_temperature_c;
 use crate::quantity::SECONDS_PER_HOUR;
 
 /// Air speed at which felt temperature is reckoned, m/s: still indoor air, ISO 7726.
-pub(super) const FELT_AIR_SPEED_M_S: f64 = 0.1;
+pub(crate) const FELT_AIR_SPEED_M_S: f64 = 0.1;
 
 /// Energy by electric way since the last sample, J, and heat by source, J.
 #[derive(Clone, Copy, Debug, Default)]
@@ -39,6 +39,7 @@ pub(super) struct SampleState {
     pub(super) radiant_c: f64,
     pub(super) relative_humidity: f64,
     pub(super) sun_w_m2: f64,
+    pub(super) sun_direction: [f64; 3],
     pub(super) state_of_charge: f64,
     pub(super) bank_voltage_v: f64,
     pub(super) bank_current_a: f64,
@@ -212,6 +213,7 @@ impl Recorder {
         series.outdoor_c.push(state.outdoor_c);
         series.radiant_c.push(state.radiant_c);
         series.sun_w_m2.push(state.sun_w_m2);
+        series.sun_direction.push(state.sun_direction);
         series.bank_voltage_v.push(state.bank_voltage_v);
         series.bank_current_a.push(state.bank_current_a);
     }

@@ -84,6 +84,9 @@ pub struct Series {
     pub relative_humidity: Vec<f64>,
     /// Sun on a horizontal square metre, after shade, W/m².
     pub sun_w_m2: Vec<f64>,
+    /// Direction towards the sun as the vehicle sees it: to its right, ahead and up, of length one (within 3e-4, for it is read
+    /// on straight lines between points ten minutes apart). Up is negative while the sun is below the horizon.
+    pub sun_direction: Vec<[f64; 3]>,
     /// Charge of the bank, share of its capacity.
     pub state_of_charge: Vec<f64>,
     /// Voltage at the bank's terminals, V.
@@ -121,6 +124,7 @@ impl Series {
             radiant_c: room(),
             relative_humidity: room(),
             sun_w_m2: room(),
+            sun_direction: Vec::with_capacity(samples),
             state_of_charge: room(),
             bank_voltage_v: room(),
             bank_current_a: room(),
@@ -133,6 +137,23 @@ impl Series {
             shore_w: room(),
             heat_w: Vec::with_capacity(samples),
         }
+    }
+
+    /// Heat into the cabin by path at a sample, W; all zero beyond the last.
+    ///
+    /// The first sample has no span before it over which a flow could be meant: it gives the flows of the span after it.
+    #[must_use]
+    pub fn heat_w_at(&self, index: usize) -> [f64; HeatPath::COUNT] {
+        let found = self.heat_w.get(index.max(1));
+        found.copied().unwrap_or([0.0; HeatPath::COUNT])
+    }
+
+    /// Height of the sun above the horizon at a sample, degrees; negative below it, none beyond the last sample.
+    #[must_use]
+    pub fn sun_height_deg(&self, index: usize) -> Option<f64> {
+        let [right, ahead, up] = *self.sun_direction.get(index)?;
+        let level = (right * right + ahead * ahead).sqrt();
+        Some(libm::atan2(up, level).to_degrees())
     }
 }
 
@@ -214,4 +235,38 @@ pub struct Results {
     pub balance: Balance,
     /// Whether the cooler ran outside the range of its published curves, which are then extrapolated.
     pub curves_extrapolated: bool,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_first_sample_gives_the_flows_that_follow_it() {
+        let series = Series {
+            heat_w: vec![[0.0; HeatPath::COUNT], [3.0; HeatPath::COUNT]],
+            ..Series::default()
+        };
+        assert_eq!(series.heat_w_at(0), [3.0; HeatPath::COUNT]);
+        assert_eq!(series.heat_w_at(1), [3.0; HeatPath::COUNT]);
+        assert_eq!(series.heat_w_at(2), [0.0; HeatPath::COUNT]);
+    }
+
+    #[test]
+    fn the_height_of_the_sun_is_the_angle_above_level() {
+        let series = Series {
+            sun_direction: vec![
+                [0.0, 0.5, 0.75_f64.sqrt()],
+                [0.6, 0.8, 0.0],
+                [0.0, 0.0, -1.0],
+            ],
+            ..Series::default()
+        };
+        let height = |index| series.sun_height_deg(index);
+        assert!((height(0).unwrap() - 60.0).abs() < 1e-12);
+        assert_eq!(
+            (height(1), height(2), height(3)),
+            (Some(0.0), Some(-90.0), None)
+        );
+    }
 }

@@ -322,6 +322,7 @@ impl<'a> Run<'a> {
                 self.body.description.pressure_pa,
             ),
             sun_w_m2: surroundings.horizontal_sun_w_m2,
+            sun_direction: surroundings.sun_direction,
             state_of_charge: self.power.state_of_charge(),
             bank_voltage_v: self.power.voltage_v(),
             bank_current_a: self.bank_current_a,

@@ -15,6 +15,17 @@ pub enum CellChemistry {
     FloodedLead,
 }
 
+impl CellChemistry {
+    /// Whether a large current uses up more charge than it draws (Peukert's law), as in lead.
+    #[must_use]
+    pub fn has_peukert(self) -> bool {
+        match self {
+            Self::LithiumIronPhosphate => false,
+            Self::AbsorbentGlassMat | Self::FloodedLead => true,
+        }
+    }
+}
+
 /// Nominal voltage of the bank.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

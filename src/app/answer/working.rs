@@ -1,0 +1,57 @@
+//! The working behind the results, worked out once it is opened.
+
+use crate::charts::reading_index;
+use crate::live::{at_event, part};
+use crate::state::AppState;
+use crate::text::working as words;
+use leptos::html;
+use leptos::prelude::*;
+use noonday_engine::advice::working;
+
+/// Equation, numbers and source of each result, at the instant that is read.
+#[component]
+pub fn ShownWorking() -> impl IntoView {
+    let state = expect_context::<AppState>();
+    let open = RwSignal::new(false);
+    let element = NodeRef::<html::Details>::new();
+    let toggled = at_event(move || {
+        if let Some(details) = element.get_untracked() {
+            open.set(details.open());
+        }
+    });
+    view! {
+        <details class="working finer" node_ref=element on:toggle=toggled>
+            <summary>{words::SHOW}</summary>
+            {part(move || open.get().then(|| lines(state)))}
+        </details>
+    }
+}
+
+fn lines(state: AppState) -> AnyView {
+    let index = reading_index(state);
+    let lines = part(move || {
+        let advice = state.advice.get();
+        let working = state
+            .checked
+            .with(|checked| working(&advice, checked.scenario.document(), index.get()))?;
+        let lines = words::worked(&working, &advice, &state.voice.get())
+            .into_iter()
+            .map(|line| {
+                view! {
+                    <dt>{line.title}</dt>
+                    <dd>
+                        <p>{line.equation}</p>
+                        <p class="numbers">{line.numbers}</p>
+                        <p class="note">{line.source}</p>
+                    </dd>
+                }
+            })
+            .collect_view();
+        Some(lines.into_any())
+    });
+    view! {
+        <p class="note">{words::NOTE}</p>
+        <dl>{lines}</dl>
+    }
+    .into_any()
+}

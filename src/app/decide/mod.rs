@@ -50,7 +50,7 @@ struct Parts {
     alternatives: Option<Alternatives>,
     failures: Option<Vec<WindowFailure>>,
     plain: Option<Option<PlainDivision>>,
-    sizing: Option<Option<Sizing>>,
+    sizing: Option<Option<Box<Sizing>>>,
     packages: Option<Packages>,
     sampled: Option<Arc<Sampled>>,
 }

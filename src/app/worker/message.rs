@@ -42,7 +42,7 @@ pub enum Found {
     /// Plain division; none without a cooler that runs.
     Plain(Option<PlainDivision>),
     /// Sizes; none where nothing is asked.
-    Sizing(Option<Sizing>),
+    Sizing(Option<Box<Sizing>>),
     /// Packages found so far.
     Packages(Packages),
     /// Draws so far.

@@ -121,7 +121,7 @@ impl Work {
                 Ok((found, end))
             }
             Part::Sizing => {
-                let found = Found::Sizing(size(scenario, self.request.must_recover)?);
+                let found = Found::Sizing(size(scenario, self.request.must_recover)?.map(Box::new));
                 let mut offered = measures(scenario);
                 let left_out = &self.request.left_out;
                 offered.retain(|measure| !left_out.contains(&measure.kind.subject()));

@@ -15,6 +15,14 @@ pub const SECONDS_PER_HOUR: f64 = 3_600.0;
 /// Seconds in a day.
 pub const SECONDS_PER_DAY: f64 = 86_400.0;
 
+/// Reads a decimal number, rounded to the nearest f64 as IEEE 754 asks: `21.5`, `-3`, `1e-5`. Nothing for any other text; words
+/// for infinity and for no number are read as such.
+#[must_use]
+pub fn parse_decimal(text: &str) -> Option<f64> {
+    use lexical_parse_float::FromLexical;
+    f64::from_lexical(text.as_bytes()).ok()
+}
+
 /// Absolute temperature of a Celsius temperature, K: t + 273.15, for any t.
 #[must_use]
 pub fn kelvin_from_celsius(temperature_c: f64) -> f64 {
@@ -91,5 +99,34 @@ mod tests {
         }
         assert_eq!(cube_root(0.0), 0.0);
         assert!(cube_root(f64::NAN).is_nan());
+    }
+
+    /// The standard library reads decimals to the nearest number; so must this.
+    #[test]
+    fn decimals_are_read_to_the_last_bit() {
+        let mut bits = 0x9E37_79B9_7F4A_7C15_u64;
+        for _ in 0..20_000 {
+            bits = bits
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1_442_695_040_888_963_407);
+            let any = f64::from_bits(bits);
+            let usual = (bits >> 11) as f64 * libm::exp2(-40.0) - 4_000.0;
+            for number in [any, usual].into_iter().filter(|number| number.is_finite()) {
+                assert_eq!(parse_decimal(&format!("{number}")), Some(number));
+                let short = format!("{number:.3}");
+                assert_eq!(parse_decimal(&short), short.parse().ok(), "{short}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_no_decimal_is_not_read() {
+        for text in [
+            "", "abc", "4x", "--4", "4..2", "1e", " 4", "4 ", "0x10", "1_000",
+        ] {
+            assert_eq!(parse_decimal(text), None, "{text:?}");
+        }
+        assert_eq!(parse_decimal("+.5"), "+.5".parse().ok());
+        assert_eq!(parse_decimal("3."), "3.".parse().ok());
     }
 }

@@ -1,6 +1,7 @@
 //! Colours and measures of the charts, read from the style sheet so that they are said in one place.
 
 use super::easel::PRINTING;
+use noonday_engine::quantity::parse_decimal;
 use plotters::style::RGBColor;
 use wasm_bindgen::JsCast;
 
@@ -53,7 +54,7 @@ impl Skin {
             value.trim().to_owned()
         };
         let colour = |name: &str| parse_colour(&text(name));
-        let measure = |name: &str| text(name).trim_end_matches("px").parse::<f64>().ok();
+        let measure = |name: &str| parse_decimal(text(name).trim_end_matches("px"));
         Some(Self {
             font: text("--font-plain"),
             font_size: measure("--chart-font")?,

@@ -1,6 +1,7 @@
 //! Hours of the clock and spans of time as text, and typed hours read back.
 
 use super::{Typed, UnitSystem};
+use noonday_engine::quantity::parse_decimal;
 use noonday_engine::solar::Date;
 
 const MINUTES_PER_HOUR: i64 = 60;
@@ -117,7 +118,7 @@ fn days_and_hours(h: i64) -> String {
 fn parse_hour(text: &str) -> Option<f64> {
     let number = |part: &str| -> Option<f64> {
         let plain = !part.is_empty() && part.chars().all(|mark| mark.is_ascii_digit());
-        plain.then(|| part.parse().ok()).flatten()
+        plain.then(|| parse_decimal(part)).flatten()
     };
     if let Some((hours, minutes)) = text.split_once([':', 'h']) {
         let minutes = if minutes.is_empty() {
@@ -132,7 +133,7 @@ fn parse_hour(text: &str) -> Option<f64> {
     }
     if let Some((hours, _)) = text.split_once(['.', ',']) {
         number(hours)?;
-        return text.replace(',', ".").parse().ok();
+        return parse_decimal(&text.replace(',', "."));
     }
     number(text)
 }

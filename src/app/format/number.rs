@@ -1,6 +1,7 @@
 //! Decimal numbers as text, both ways.
 
 use super::language::{Marks, marks};
+use noonday_engine::quantity::parse_decimal;
 
 /// What a typed number turned out to be.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -56,8 +57,8 @@ fn read(typed: &str, unit_symbol: &str, marks: Marks) -> Typed {
     let plain = text
         .chars()
         .all(|mark| mark.is_ascii_digit() || matches!(mark, '.' | '-' | '+'));
-    match text.parse::<f64>() {
-        Ok(value) if plain && value.is_finite() => Typed::Value(value),
+    match parse_decimal(&text) {
+        Some(value) if plain && value.is_finite() => Typed::Value(value),
         _ => Typed::NotANumber,
     }
 }

@@ -4,6 +4,7 @@
 //! ranges run with the square or the cube of the position, in steps of two significant digits.
 
 use crate::format::{UnitSystem, unit};
+use noonday_engine::quantity::parse_decimal;
 use noonday_engine::scenario::{Dimension, NumberField, ScenarioDocument};
 
 /// Positions of a slider that does not run evenly.
@@ -160,7 +161,7 @@ fn rounded(value: f64) -> f64 {
 
 /// Removes the dust that products of decimal steps leave in binary.
 fn clean(value: f64) -> f64 {
-    format!("{value:.9}").parse().unwrap_or(value)
+    parse_decimal(&format!("{value:.9}")).unwrap_or(value)
 }
 
 fn is_multiple(value: f64, step: f64) -> bool {

@@ -65,11 +65,15 @@ fn heat(working: &Working, voice: &Voice) -> Worked {
         title: "Heat of the cabin".to_owned(),
         equation: "what enters − what leaves + what furniture, linings and air give back = nothing",
         numbers: format!(
-            "{} \u{2212} {} {given} = {}; over the run it closes to {:.0e} of what flows",
+            "{} \u{2212} {} {given} = {}; over the run it closes to {} of what flows",
             flow(heat.enters_w),
             flow(heat.leaves_w),
             flow(0.0),
-            heat.residual
+            if heat.residual < 1e-6 {
+                "less than a millionth"
+            } else {
+                "more than a millionth"
+            }
         ),
         source: "Conservation of energy; every way is booked by itself, what is stored is read off the walls.",
     }

@@ -8,6 +8,7 @@ use super::document::{DOCUMENT_VERSION, ScenarioDocument};
 use super::example::example;
 use super::field::{Field, Kind};
 use super::fields::fields;
+use crate::quantity::parse_decimal;
 use crate::solar::Date;
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_decode_str, utf8_percent_encode};
 
@@ -138,7 +139,7 @@ fn written(field: &Field, document: &ScenarioDocument) -> String {
 
 fn set(field: &Field, value: &str, document: &mut ScenarioDocument) -> Option<()> {
     match &field.kind {
-        Kind::Number(number) => (number.write)(document, value.parse().ok()?),
+        Kind::Number(number) => (number.write)(document, parse_decimal(value)?),
         Kind::Choice(choice) => {
             let index = choice.options.iter().position(|option| *option == value)?;
             (choice.write)(document, index);

@@ -12,6 +12,7 @@ use core::fmt;
 use core::str::FromStr;
 
 use super::epw_calendar::{Calendar, Period};
+use crate::quantity::parse_decimal;
 use crate::solar::Date;
 
 /// Longest text that is read, bytes: a year at six records an hour.
@@ -300,9 +301,8 @@ impl<'text> Line<'text> {
 
 /// A finite number.
 fn parse_number(text: &str, line: usize, field: &'static str) -> Result<f64, EpwError> {
-    text.parse()
-        .ok()
-        .filter(|value: &f64| value.is_finite())
+    parse_decimal(text)
+        .filter(|value| value.is_finite())
         .ok_or(EpwError::NotANumber { line, field })
 }
 

@@ -152,7 +152,7 @@ fn the_sun_stands_where_the_vehicle_sees_it() {
         })
         .unwrap();
     let [right, ahead, up] = series.sun_direction[highest];
-    let altitude_deg = up.atan2(right.hypot(ahead)).to_degrees();
+    let altitude_deg = libm::atan2(up, right.hypot(ahead)).to_degrees();
     println!("{altitude_deg:.2}° at {:.2} h", series.time_h[highest]);
     assert!((altitude_deg - (90.0 - 38.0 + 20.4)).abs() < 0.5);
     assert!(ahead > 0.0 && right.abs() < 0.05, "{right} {ahead}");

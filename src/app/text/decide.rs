@@ -591,7 +591,7 @@ mod tests {
         assert_eq!(cost_change(512.2, &voice), "+USD\u{a0}512");
         assert_eq!(cost_change(-512.2, &voice), "\u{2212}USD\u{a0}512");
         assert_eq!(cost_change(0.2, &voice), "no cost");
-        assert_eq!(too_warm_change(-1.25, &voice), "\u{2212}1.3\u{a0}°C·h");
+        assert_eq!(too_warm_change(-1.27, &voice), "\u{2212}1.3\u{a0}°C·h");
         assert_eq!(too_warm_change(0.0, &voice), "as before");
         assert_eq!(
             lasts_change(Some(10.0), Some(12.5)),

@@ -11,7 +11,7 @@ use noonday_engine::advice::failure::failures;
 use noonday_engine::advice::ladder::{BANK_CAPACITIES_AH, COOLER_CAPACITIES_W, next_below};
 use noonday_engine::advice::sampling::Sampler;
 use noonday_engine::advice::{
-    Headline, MeasurePrices, advise, alternatives, applied, measures, plain_division, size,
+    Headline, advise, alternatives, applied, measures, plain_division, size,
 };
 use noonday_engine::air::humidity_ratio_from_dew_point;
 use noonday_engine::cooler::bypass::EnteringAir;
@@ -262,7 +262,7 @@ proptest! {
         for (_, outcome) in &found.without_cooler {
             prop_assert!(outcome.degree_hours_k_h.is_finite() && outcome.met_h <= outcome.needed_h);
         }
-        for measure in measures(&scenario, &MeasurePrices::default()) {
+        for measure in measures(&scenario) {
             prop_assert!(Scenario::new(applied(&[measure], scenario.document())).is_ok());
         }
         if let Some(plain) = plain_division(&scenario).unwrap() {

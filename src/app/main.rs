@@ -2,6 +2,7 @@
 
 mod answer;
 mod charts;
+mod decide;
 mod desk;
 mod drawing;
 mod format;
@@ -13,9 +14,11 @@ mod state;
 mod storage;
 mod text;
 mod widgets;
+mod worker;
 
 use answer::{Cautions, Figures, Lead, Rest, Then};
 use charts::{BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TemperatureChart};
+use decide::Decide;
 use desk::{Desk, Start};
 use drawing::CabinDrawing;
 use inputs::{Inputs, Opened};
@@ -27,6 +30,9 @@ use text::page;
 use widgets::{Masthead, Notices};
 
 fn main() {
+    if worker::serve_if_worker() {
+        return;
+    }
     let start = Start::read();
     // What stood there meanwhile, in `index.html`.
     if let Some(opening) = document().get_element_by_id("opening") {
@@ -89,6 +95,7 @@ fn Page(start: Start) -> impl IntoView {
                 <Inputs />
             </div>
             <Figures />
+            <Decide />
         </main>
     }
 }

@@ -11,6 +11,7 @@ pub use trail::Trail;
 use crate::format::{Typed, UnitSystem, parse_clock, parse_number, unit};
 use crate::text::{Voice, errors};
 use leptos::prelude::*;
+use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::advice::{Advice, LeverEffect, advise, levers};
 use noonday_engine::scenario::{
     Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, field,
@@ -109,6 +110,8 @@ pub struct AppState {
     pub settled: RwSignal<Option<Scenario>>,
     /// What single changes would do to that state, best first.
     pub effects: Memo<Vec<LeverEffect>>,
+    /// How far such days may differ, once it is known of the state shown.
+    pub sampled: RwSignal<Option<Arc<Sampled>>>,
     /// A state kept to compare with.
     pub pinned: RwSignal<Option<Arc<Pinned>>>,
     /// Index of the sample that the cursor reads, once somebody has moved it.
@@ -176,6 +179,7 @@ impl AppState {
                     effects.and_then(Result::ok).unwrap_or_default()
                 })
             }),
+            sampled: RwSignal::new(None),
             pinned: RwSignal::new(None),
             cursor: RwSignal::new(None),
         };

@@ -8,6 +8,7 @@ use crate::text::Voice;
 use crate::text::ledger as words;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
+use noonday_engine::quantity::sort_few;
 use noonday_engine::scenario::Dimension;
 use noonday_engine::simulation::HeatPath;
 
@@ -123,7 +124,7 @@ fn by_path(advice: &Advice, index: usize) -> Vec<PathHeat> {
         })
         .filter(|row| row.now_w.abs() > least_w || row.run_wh.abs() > least_wh)
         .collect();
-    rows.sort_unstable_by(|one, other| other.run_wh.total_cmp(&one.run_wh));
+    sort_few(&mut rows, |one, other| one.run_wh < other.run_wh);
     rows
 }
 

@@ -1,12 +1,12 @@
 //! The chart of the bank: its charge above, and below it the power that goes in and the power that is drawn.
 
+use super::Shown;
 use super::frame::{Frame, ticks, widened};
 use super::pen::{Anchor, Drawn, EndLabel, Pen, Stroke};
 use super::skin::Skin;
 use crate::text::charts::{
     CHARGE, COOLER, DRIVING, LOADS, PANELS, POWER_IN, POWER_OUT, RESERVE, SHORE,
 };
-use noonday_engine::advice::Advice;
 use noonday_engine::simulation::Series;
 use plotters::prelude::DrawingBackend;
 
@@ -29,7 +29,7 @@ pub fn draw<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     (width, height): (f64, f64),
-    (advice, pinned): (&Advice, Option<&Advice>),
+    (advice, pinned, sampled): Shown,
     reserve: f64,
 ) -> Drawn<DB> {
     let series = &advice.with_cooler.series;
@@ -44,6 +44,15 @@ pub fn draw<DB: DrawingBackend>(
         across: (*from, *until),
         up: (0.0, 100.0),
     };
+    if let Some(sampled) = sampled {
+        let times = &sampled.time_h;
+        pen.band(
+            &frame,
+            times,
+            &sampled.state_of_charge,
+            (hundredths, skin.cabin),
+        )?;
+    }
     let before = pinned.map(|pinned| &pinned.with_cooler.series);
     charge(pen, skin, &frame, (series, before), reserve)?;
     let ghosts = before.map_or_else(Vec::new, |before| flows(before, skin));
@@ -89,6 +98,10 @@ fn charge<DB: DrawingBackend>(
         labels.push((CHARGE, frame.y(*last), skin.cabin));
     }
     pen.end_labels(frame, &labels)
+}
+
+fn hundredths(shares: &[f64]) -> Vec<f64> {
+    shares.iter().map(|share| share * 100.0).collect()
 }
 
 fn power<DB: DrawingBackend>(
@@ -178,8 +191,7 @@ fn flows(series: &Series, skin: &Skin) -> Vec<Flow> {
 }
 
 fn percent(series: &Series) -> Vec<f64> {
-    let share = series.state_of_charge.iter();
-    share.map(|share| share * 100.0).collect()
+    hundredths(&series.state_of_charge)
 }
 
 fn power_range<'a>(flows: impl Iterator<Item = &'a Flow>) -> (f64, f64) {

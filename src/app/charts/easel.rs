@@ -45,6 +45,7 @@ impl Easel {
         Effect::new(move |_| {
             state.advice.track();
             state.voice.track();
+            state.sampled.track();
             state.pinned.track();
             easel.surroundings.track();
             easel.draw_soon(state);
@@ -101,8 +102,10 @@ impl Easel {
         let reserve = state
             .checked
             .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
+        let sampled = state.sampled.get_untracked();
+        let sampled = sampled.as_deref();
         paint(&temperatures, &skin, |pen, room| {
-            temperatures::draw(pen, &skin, room, (&advice, pinned), &voice)
+            temperatures::draw(pen, &skin, room, (&advice, pinned, sampled), &voice)
         });
         paint(&heat, &skin, |pen, room| {
             let before = pinned.map(|pinned| &pinned.with_cooler.series);
@@ -115,7 +118,7 @@ impl Easel {
             )
         });
         paint(&bank, &skin, |pen, room| {
-            bank::draw(pen, &skin, room, (&advice, pinned), reserve)
+            bank::draw(pen, &skin, room, (&advice, pinned, sampled), reserve)
         });
         self.skin.set_value(Some(skin));
     }

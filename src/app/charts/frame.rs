@@ -94,8 +94,9 @@ pub fn midnights(from_h: f64, until_h: f64) -> Vec<f64> {
 pub fn spread(wanted: &[f64], gap: f64, low: f64, high: f64) -> Vec<f64> {
     let mut order: Vec<usize> = (0..wanted.len()).collect();
     let at = |index: usize| wanted.get(index).copied().unwrap_or_default();
-    let before = |one: &usize, other: &usize| at(*one).total_cmp(&at(*other));
-    order.sort_unstable_by(|one, other| before(one, other).then(one.cmp(other)));
+    noonday_engine::quantity::sort_few(&mut order, |one, other| {
+        at(*one).total_cmp(&at(*other)).is_gt()
+    });
     let mut places: Vec<f64> = order.iter().map(|index| at(*index)).collect();
     push_down(&mut places, gap, low);
     push_up(&mut places, gap, high);

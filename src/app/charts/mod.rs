@@ -30,9 +30,13 @@ use leptos::ev::PointerEvent;
 use leptos::html;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
+use noonday_engine::advice::sampling::Sampled;
 
 /// What is said of a run for those who do not see its chart.
 type Describe = fn(&Advice, &Voice) -> String;
+
+/// What charts show: the runs of the state, those of a pinned one, and how far such days may differ.
+type Shown<'a> = (&'a Advice, Option<&'a Advice>, Option<&'a Sampled>);
 
 /// The chart of temperatures.
 #[component]

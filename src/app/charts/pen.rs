@@ -3,10 +3,14 @@
 use super::fine::STEPS_PER_PIXEL;
 use super::frame::{Frame, midnights, spread};
 use super::skin::Skin;
+use noonday_engine::advice::sampling::Band;
 use plotters::coord::Shift;
 use plotters::element::DashedPathElement;
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
+
+/// How much of a line's colour tints its band.
+const BAND_TINT: f64 = 0.13;
 
 /// What drawing gives: nothing, or the backend's complaint.
 pub type Drawn<DB> = Result<(), DrawingAreaErrorKind<<DB as DrawingBackend>::ErrorType>>;
@@ -123,6 +127,28 @@ impl<'a, DB: DrawingBackend> Pen<'a, DB> {
         let points: Vec<(i32, i32)> = places.iter().map(|place| self.point(*place)).collect();
         self.area
             .draw(&Polygon::new(points, colour.mix(opacity).filled()))
+    }
+
+    /// The band in which eight of ten draws lie, tinted, its values turned into what the scale shows.
+    pub fn band(
+        &self,
+        frame: &Frame,
+        times: &[f64],
+        band: &Band,
+        (shown, colour): (impl Fn(&[f64]) -> Vec<f64>, RGBColor),
+    ) -> Drawn<DB> {
+        let held = |values: &[f64]| -> Vec<f64> {
+            let (low, high) = frame.up;
+            shown(values)
+                .iter()
+                .map(|value| value.clamp(low, high))
+                .collect()
+        };
+        let mut outline = frame.places(times, &held(&band.low));
+        let mut above = frame.places(times, &held(&band.high));
+        above.reverse();
+        outline.append(&mut above);
+        self.fill(&outline, colour, BAND_TINT)
     }
 
     /// A filled rectangle.

@@ -1,5 +1,6 @@
 //! The chart of temperatures: outdoors, the cabin as felt with and without a cooler, the limits and the hours of need.
 
+use super::Shown;
 use super::frame::{Frame, ticks, widened};
 use super::pen::{Anchor, Drawn, EndLabel, Pen, Stroke};
 use super::skin::Skin;
@@ -27,7 +28,7 @@ pub fn draw<DB: DrawingBackend>(
     pen: &Pen<DB>,
     skin: &Skin,
     (width, height): (f64, f64),
-    (advice, pinned): (&Advice, Option<&Advice>),
+    (advice, pinned, sampled): Shown,
     voice: &Voice,
 ) -> Drawn<DB> {
     let times = &advice.with_cooler.series.time_h;
@@ -56,6 +57,15 @@ pub fn draw<DB: DrawingBackend>(
     pen.text(degrees, corner, skin.ink_soft, Anchor::Start)?;
     for window in &advice.verdict.windows {
         missed(pen, skin, &frame, (window, times), &lines, voice)?;
+    }
+    if let Some(sampled) = sampled {
+        let degrees = |values_c: &[f64]| shown(values_c, voice);
+        pen.band(
+            &frame,
+            &sampled.time_h,
+            &sampled.felt_c,
+            (degrees, skin.cabin),
+        )?;
     }
     let pinned_times = pinned.map_or(&[][..], |pinned| &pinned.with_cooler.series.time_h);
     for ghost in &ghosts {

@@ -6,24 +6,43 @@
 use super::Desk;
 use crate::share_link;
 use crate::state::Trail;
-use crate::storage::{self, WorkingForm};
+use crate::storage::{self, Kept, Value, WorkingForm};
 use leptos::prelude::*;
-use serde::{Deserialize, Serialize};
 
 /// What an entry carries.
-#[derive(Serialize, Deserialize)]
 struct Mark {
     working: WorkingForm,
     visitor: bool,
 }
+
+impl Kept for Mark {
+    fn to_value(&self) -> Value {
+        let visitor = self.visitor.then(|| Value::Text(VISITOR.to_owned()));
+        Value::object(&[
+            ("working", self.working.to_value()),
+            ("whose", visitor.unwrap_or(Value::Null)),
+        ])
+    }
+
+    fn from_value(mut value: Value) -> Option<Self> {
+        Some(Self {
+            visitor: value.take("whose").and_then(Value::into_text).as_deref() == Some(VISITOR),
+            working: WorkingForm::from_value(value.take("working")?)?,
+        })
+    }
+}
+
+/// Marks an entry whose scenario came in a link.
+const VISITOR: &str = "visitor";
 
 impl Desk {
     /// Follows back and forward from now on.
     pub(super) fn keep_history(self) {
         self.mark_entry();
         window_event_listener(leptos::ev::popstate, move |event| {
-            let mark = event.state().as_string();
-            if let Some(mark) = mark.and_then(|mark| serde_json::from_str(&mark).ok()) {
+            let raw = event.state().as_string();
+            let value = raw.and_then(|raw| Value::read(&raw));
+            if let Some(mark) = value.and_then(Mark::from_value) {
                 self.return_to(&mark);
             }
         });
@@ -31,9 +50,7 @@ impl Desk {
 
     /// Writes what is shown, as it is now, into the present entry.
     pub(super) fn mark_entry(self) {
-        if let Some(mark) = self.mark() {
-            share_link::mark_entry(&mark);
-        }
+        share_link::mark_entry(&self.mark());
     }
 
     /// Begins a new entry for what is opened next.
@@ -42,7 +59,7 @@ impl Desk {
         share_link::begin_entry();
     }
 
-    fn mark(self) -> Option<String> {
+    fn mark(self) -> String {
         let state = self.state;
         let document = state.document.get_untracked();
         let working = state
@@ -52,7 +69,7 @@ impl Desk {
             working,
             visitor: self.visitor.get_untracked(),
         };
-        serde_json::to_string(&mark).ok()
+        mark.to_value().written()
     }
 
     fn return_to(self, mark: &Mark) {

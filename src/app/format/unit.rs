@@ -112,6 +112,7 @@ fn us_unit(dimension: Dimension) -> Option<Unit> {
         Dimension::MoistureFlow => scaled("lb/h", POUND_KG, HOUR_S, 3),
         Dimension::SharePerKelvin => scaled("%/°F", 0.01 / FAHRENHEIT_K, 1.0, 3),
         Dimension::MoneyPerArea => scaled("¤/ft²", 1.0, FOOT_M * FOOT_M, 2),
+        Dimension::WorkHoursPerArea => scaled("h/ft²", 1.0, FOOT_M * FOOT_M, 3),
         _ => return None,
     })
 }
@@ -138,6 +139,7 @@ fn metric_unit(dimension: Dimension) -> Unit {
         Dimension::MoistureFlow => scaled("g/h", 1.0, 1_000.0 * HOUR_S, 0),
         Dimension::HourOfDay => plain("", 2),
         Dimension::ClockOffset | Dimension::WorkHours => plain("h", 2),
+        Dimension::WorkHoursPerArea => plain("h/m²", 2),
         Dimension::TimeSpan => plain("s", 0),
         Dimension::Voltage => plain("V", 2),
         Dimension::Current => plain("A", 1),

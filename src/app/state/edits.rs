@@ -15,6 +15,13 @@ impl AppState {
         self.cursor.set(None);
     }
 
+    /// Puts another document in the place of the whole, as one step that can be taken back.
+    pub fn exchange(self, document: ScenarioDocument) {
+        let mut trail = self.trail.get_untracked();
+        trail.leave(self.document.get_untracked(), None);
+        self.open(document, trail);
+    }
+
     /// Takes the last change back; an entry that cannot be used is the first to go.
     pub fn back(self) {
         let now = self.document.get_untracked();

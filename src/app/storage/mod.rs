@@ -1,13 +1,29 @@
 //! What the browser keeps for the page: the working state, saved scenarios, units. Nothing that cannot be read is lost.
 
 mod entry;
+mod json;
 
 pub use entry::{Entry, Listed, WorkingForm, copy_of, listed, read_form, read_working};
 
-use gloo_storage::errors::StorageError;
-use gloo_storage::{LocalStorage, Storage};
-use serde::Serialize;
-use serde::de::DeserializeOwned;
+pub use json::Value;
+
+/// What can be stored.
+pub trait Kept: Sized {
+    /// As a value.
+    fn to_value(&self) -> Value;
+    /// Out of a value, if it is one.
+    fn from_value(value: Value) -> Option<Self>;
+}
+
+impl Kept for String {
+    fn to_value(&self) -> Value {
+        Value::Text(self.clone())
+    }
+
+    fn from_value(value: Value) -> Option<Self> {
+        value.into_text()
+    }
+}
 
 /// The scenario that is one's own.
 pub const WORKING: &str = "noonday.working";
@@ -38,40 +54,33 @@ pub enum Stored<T> {
     Unreadable(String),
 }
 
-/// Whether the browser keeps anything at all. The library stops the page where it does not, so this is asked first.
-fn is_available() -> bool {
-    web_sys::window().is_some_and(|window| matches!(window.local_storage(), Ok(Some(_))))
+/// The browser's store; none where it keeps nothing.
+fn store() -> Option<web_sys::Storage> {
+    web_sys::window()?.local_storage().ok()?
 }
 
 /// Reads a value.
-pub fn read<T: DeserializeOwned>(key: &str) -> Stored<T> {
-    if !is_available() {
+pub fn read<T: Kept>(key: &str) -> Stored<T> {
+    let Some(raw) = read_raw(key) else {
         return Stored::Nothing;
-    }
-    match LocalStorage::get(key) {
-        Ok(value) => Stored::Value(value),
-        Err(StorageError::KeyNotFound(_)) => Stored::Nothing,
-        Err(_) => read_raw(key).map_or(Stored::Nothing, Stored::Unreadable),
+    };
+    match Value::read(&raw).and_then(T::from_value) {
+        Some(value) => Stored::Value(value),
+        None => Stored::Unreadable(raw),
     }
 }
 
 /// Reads what stands under a key, whatever it is.
 pub fn read_raw(key: &str) -> Option<String> {
-    if !is_available() {
-        return None;
-    }
-    LocalStorage::raw().get_item(key).ok().flatten()
+    store()?.get_item(key).ok().flatten()
 }
 
 /// Writes a value.
 ///
 /// # Errors
 /// When storage is blocked or full.
-pub fn write<T: Serialize>(key: &str, value: &T) -> Result<(), StorageTrouble> {
-    if !is_available() {
-        return Err(StorageTrouble::Blocked);
-    }
-    LocalStorage::set(key, value).map_err(|_| StorageTrouble::Full)
+pub fn write<T: Kept>(key: &str, value: &T) -> Result<(), StorageTrouble> {
+    restore(key, Some(&value.to_value().written()))
 }
 
 /// Puts back what stood under a key, or nothing.
@@ -79,15 +88,11 @@ pub fn write<T: Serialize>(key: &str, value: &T) -> Result<(), StorageTrouble> {
 /// # Errors
 /// When storage is blocked or full.
 pub fn restore(key: &str, raw: Option<&str>) -> Result<(), StorageTrouble> {
-    if !is_available() {
-        return Err(StorageTrouble::Blocked);
-    }
+    let store = store().ok_or(StorageTrouble::Blocked)?;
     match raw {
-        Some(raw) => LocalStorage::raw()
-            .set_item(key, raw)
-            .map_err(|_| StorageTrouble::Full),
+        Some(raw) => store.set_item(key, raw).map_err(|_| StorageTrouble::Full),
         None => {
-            LocalStorage::delete(key);
+            remove(key);
             Ok(())
         }
     }
@@ -95,17 +100,17 @@ pub fn restore(key: &str, raw: Option<&str>) -> Result<(), StorageTrouble> {
 
 /// Removes what stands under a key.
 pub fn remove(key: &str) {
-    if is_available() {
-        LocalStorage::delete(key);
+    if let Some(store) = store() {
+        // Removing cannot fail where there is a store.
+        let _ = store.remove_item(key);
     }
 }
 
 /// Every saved scenario, as it stands.
 pub fn saved() -> Vec<(String, String)> {
-    if !is_available() {
+    let Some(store) = store() else {
         return Vec::new();
-    }
-    let store = LocalStorage::raw();
+    };
     let count = store.length().unwrap_or_default();
     (0..count)
         .filter_map(|index| store.key(index).ok().flatten())

@@ -102,6 +102,16 @@ fn lead_missed(window: &WindowVerdict, voice: &Voice) -> String {
     if window.cause == Some(Cause::Humidity) {
         return format!("Too damp for {whom}: from {span} the air holds more water than asked.");
     }
+    let limit_kept = window.worst_felt_c <= window.highest_felt_c;
+    if let Some(limit_c) = window.highest_heat_index_c.filter(|_| limit_kept) {
+        let (worst, limit) = voice
+            .units
+            .temperature_against(window.worst_heat.heat_index_c, limit_c);
+        return format!(
+            "Too warm for {whom}: from {span} the heat index should stay below {limit}, but reaches {worst} at {}.",
+            voice.instant(window.worst_heat.at_h)
+        );
+    }
     format!(
         "Too warm for {whom}: from {span} it should stay below {limit}, but feels like {worst} at {}.",
         voice.instant(window.worst_at_h)
@@ -261,6 +271,7 @@ mod tests {
             from_h: 13.0,
             until_h: 15.0,
             highest_felt_c: 28.0,
+            highest_heat_index_c: None,
             met: cause.is_none(),
             missed_h: 1.0,
             degree_hours_k_h: 2.0,
@@ -333,6 +344,21 @@ mod tests {
             "The bank is lowest at 05:45 the next day with 34\u{a0}% left; with such days in a row it is used up after 40\u{a0}h."
         );
         assert!(said.without_cooler.unwrap().contains("44\u{a0}°C"));
+    }
+
+    #[test]
+    fn a_miss_by_the_heat_index_says_so() {
+        let damp = WindowVerdict {
+            highest_heat_index_c: Some(29.0),
+            ..window(27.0, Some(Cause::Capacity))
+        };
+        let said = said(Headline::Missed, vec![damp]);
+        assert!(
+            said.lead
+                .contains("heat index should stay below 29\u{a0}°C, but reaches 30"),
+            "{}",
+            said.lead
+        );
     }
 
     #[test]

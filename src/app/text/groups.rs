@@ -47,7 +47,7 @@ pub const FINER_POINTS: &str = "Finer points";
 
 /// Whether an input is a finer point of its group.
 pub fn is_finer_point(key: &str) -> bool {
-    const FINER: [&str; 52] = [
+    const FINER: [&str; 65] = [
         "vehicle.floor_above_ground_m",
         "vehicle.furnishing_heat_capacity_j_k",
         "vehicle.furnishing_area_m2",
@@ -67,6 +67,9 @@ pub fn is_finer_point(key: &str) -> bool {
         "need.windows.0.highest_relative_humidity",
         "need.windows.1.highest_relative_humidity",
         "need.windows.2.highest_relative_humidity",
+        "need.windows.0.highest_heat_index_c",
+        "need.windows.1.highest_heat_index_c",
+        "need.windows.2.highest_heat_index_c",
         "place.altitude_m",
         "place.utc_offset_h",
         "place.terrain",
@@ -100,6 +103,16 @@ pub fn is_finer_point(key: &str) -> bool {
         "charging.panel_loss_share",
         "charging.panel_temperature_loss_per_k",
         "charging.controller_efficiency",
+        "prices.measures.insulation_h_per_m2",
+        "prices.measures.stuffing_h_per_m2",
+        "prices.measures.covers_h_per_m2",
+        "prices.measures.paint_h_per_m2",
+        "prices.measures.fan_h",
+        "prices.measures.bank_h",
+        "prices.measures.panels_h_per_100_w",
+        "prices.measures.dc_dc_h",
+        "prices.measures.cooler_h",
+        "prices.measures.cooler_price_exponent",
     ];
     FINER.contains(&key)
 }
@@ -112,7 +125,7 @@ mod tests {
     #[test]
     fn finer_points_are_inputs_and_every_group_keeps_some_that_are_not() {
         let finer = fields().filter(|field| is_finer_point(field.key)).count();
-        assert_eq!(finer, 52);
+        assert_eq!(finer, 65);
         for group in Group::ALL {
             assert!(fields_of(group).any(|field| !is_finer_point(field.key)));
         }

@@ -4,6 +4,7 @@ pub mod answer;
 pub mod basis;
 pub mod charts;
 pub mod compare;
+pub mod decide;
 pub mod drawing;
 pub mod errors;
 pub mod fields;

@@ -4,9 +4,10 @@ use super::measures::MeasureKind;
 use super::trial::{Outcome, Trials};
 use crate::scenario::{FanUse, Scenario, ScenarioDocument};
 use crate::simulation::BuildError;
+use serde::{Deserialize, Serialize};
 
 /// What is done instead of cooling.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Alternative {
     /// Nothing: the scenario without its cooler.
     Nothing,
@@ -51,7 +52,7 @@ impl Alternative {
 }
 
 /// The need with and without a cooler.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Alternatives {
     /// The scenario as it is; none without a cooler.
     pub with_cooler: Option<Outcome>,
@@ -62,7 +63,7 @@ pub struct Alternatives {
 }
 
 /// The same scenario with and without purging by fan before the cooler starts.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PurgeEffect {
     /// With it.
     pub purged: Outcome,

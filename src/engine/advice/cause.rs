@@ -1,6 +1,6 @@
 //! Which limit failed first in a missed window.
 
-use super::judge::TOLERANCE_K;
+use super::judge::{TOLERANCE_K, over_k};
 use super::verdict::Cause;
 use crate::quantity::SECONDS_PER_HOUR;
 use crate::scenario::{NeedWindow, ScenarioDocument};
@@ -21,7 +21,7 @@ pub(super) fn cause(
     index: usize,
     last_met: Option<usize>,
 ) -> Cause {
-    if series.felt_c[index] <= window.highest_felt_c + TOLERANCE_K {
+    if over_k(window, series, index) <= TOLERANCE_K {
         return Cause::Humidity;
     }
     if !document.cooler.installed {

@@ -16,6 +16,8 @@ use crate::comfort::heat_index::HeatIndexCategory;
 use crate::quantity::SECONDS_PER_HOUR;
 use crate::scenario::{NeededFor, Scenario};
 use crate::simulation::{BuildError, FailingPart, Failure, Prepared, Series};
+use serde::{Deserialize, Serialize};
+use std::collections::VecDeque;
 
 /// Air temperature that animals' housing may exceed for at most four hours, °C: 9 CFR 3.3(a), given there as 85 °F (29.5 °C).
 pub const ANIMAL_FACILITY_LIMIT_C: f64 = 29.5;
@@ -32,7 +34,7 @@ const SAMPLE_H: f64 = 1.0 / 12.0;
 const MINUTES_PER_HOUR: f64 = 60.0;
 
 /// A state of the cabin that is dangerous.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Mark {
     /// The heat index is in a category or above.
     HeatIndex(HeatIndexCategory),
@@ -50,7 +52,7 @@ const MARKS: [Mark; 5] = [
 ];
 
 /// The shortest time to a mark.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct MarkReached {
     /// The mark.
     pub mark: Mark,
@@ -62,7 +64,7 @@ pub struct MarkReached {
 }
 
 /// A window of the need in which a part fails.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WindowFailure {
     /// Index of the window in the scenario.
     pub slot: usize,
@@ -80,14 +82,64 @@ pub struct WindowFailure {
 /// # Errors
 /// When a component refuses its input, which no validated scenario makes it do.
 pub fn failures(scenario: &Scenario) -> Result<Vec<WindowFailure>, BuildError> {
-    let document = scenario.document();
-    if !document.cooler.installed {
-        return Ok(Vec::new());
+    let mut search = FailureSearch::new(scenario)?;
+    while !search.step()? {}
+    Ok(search.found)
+}
+
+/// One case: the window, for whom it is, what fails, and the instants at which it is tried, h.
+type Case = (usize, NeededFor, FailingPart, Vec<f64>);
+
+/// Lets parts fail one case at a time, so that it can be watched and given up.
+#[derive(Debug)]
+pub struct FailureSearch {
+    prepared: Prepared,
+    cases: VecDeque<Case>,
+    /// What was found so far.
+    pub found: Vec<WindowFailure>,
+}
+
+impl FailureSearch {
+    /// Makes the cases of a scenario ready, which takes one coarse run; there are none without a cooler.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn new(scenario: &Scenario) -> Result<Self, BuildError> {
+        let prepared = Prepared::new(&watched(scenario))?;
+        let cases = if scenario.document().cooler.installed {
+            cases(scenario, &prepared)?
+        } else {
+            VecDeque::new()
+        };
+        Ok(Self {
+            prepared,
+            cases,
+            found: Vec::new(),
+        })
     }
-    let prepared = Prepared::new(&watched(scenario))?;
-    let run = prepared.run_in_steps(COARSE_STEPS_PER_MINUTE)?;
+
+    /// Tries one case more; gives whether that was the last.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn step(&mut self) -> Result<bool, BuildError> {
+        if let Some((slot, needed_for, part, instants_h)) = self.cases.pop_front() {
+            self.found.push(WindowFailure {
+                slot,
+                needed_for,
+                part,
+                marks: marks(&self.prepared, part, needed_for, &instants_h)?,
+            });
+        }
+        Ok(self.cases.is_empty())
+    }
+}
+
+fn cases(scenario: &Scenario, prepared: &Prepared) -> Result<VecDeque<Case>, BuildError> {
+    let document = scenario.document();
+    let run = prepared.run_for_verdict(COARSE_STEPS_PER_MINUTE)?;
     let windows = judge(document, &run, &run).windows;
-    let mut found = Vec::new();
+    let mut cases = VecDeque::new();
     for (slot, window) in document.need.windows.iter().enumerate() {
         let spans: Vec<(f64, f64)> = windows
             .iter()
@@ -99,15 +151,10 @@ pub fn failures(scenario: &Scenario) -> Result<Vec<WindowFailure>, BuildError> {
             continue;
         }
         for part in [FailingPart::Cooler, FailingPart::Bank] {
-            found.push(WindowFailure {
-                slot,
-                needed_for: window.needed_for,
-                part,
-                marks: marks(&prepared, part, window.needed_for, &instants_h)?,
-            });
+            cases.push_back((slot, window.needed_for, part, instants_h.clone()));
         }
     }
-    Ok(found)
+    Ok(cases)
 }
 
 /// The scenario with a day more to watch, where it can have one.
@@ -153,7 +200,7 @@ fn marks(
         };
         let run = prepared
             .failing(failure)
-            .run_in_steps(COARSE_STEPS_PER_MINUTE)?;
+            .run_for_verdict(COARSE_STEPS_PER_MINUTE)?;
         for reached in &mut marks {
             let Some(minutes) = minutes_to(reached.mark, &run.series, *failed_at_h) else {
                 continue;

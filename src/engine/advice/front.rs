@@ -1,6 +1,7 @@
 //! The efficient front: what nothing cheaper does better.
 
 use super::trial::Outcome;
+use crate::quantity::sort_few;
 use std::cmp::Ordering;
 
 /// Differences below these are taken for none: degree-hours, K h, and charge, share. They are what a run's steps are worth.
@@ -42,7 +43,9 @@ fn steps(value: f64, resolution: f64) -> u64 {
 /// `points`: cost, finite, and what is unmet.
 pub(super) fn front(points: &[(f64, Unmet)]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..points.len()).collect();
-    order.sort_by(|one, other| compare(points[*one], points[*other]));
+    sort_few(&mut order, |one, other| {
+        compare(points[*one], points[*other]).is_gt()
+    });
     let mut least: Option<Unmet> = None;
     order.retain(|index| {
         let unmet = points[*index].1;

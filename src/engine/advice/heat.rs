@@ -7,9 +7,10 @@
 use super::judge::stands;
 use crate::comfort::heat_index::{HeatIndexCategory, heat_index_c};
 use crate::simulation::Series;
+use serde::{Deserialize, Serialize};
 
 /// The highest heat index of a span.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct HeatReading {
     /// Heat index, °C.
     pub heat_index_c: f64,

@@ -1,9 +1,10 @@
 //! Judges a run against the need.
 
 use super::cause::cause;
-use super::heat::worst_heat;
+use super::heat::{heat_index_at_c, worst_heat};
 use super::verdict::{BankVerdict, Headline, Verdict, WindowVerdict};
-use crate::scenario::{NeedWindow, NeededFor, ScenarioDocument};
+use crate::quantity::sort_few;
+use crate::scenario::{HEAT_INDEX_ASKS_NOTHING_C, NeedWindow, NeededFor, ScenarioDocument};
 use crate::simulation::{Results, Series};
 
 /// Days looked ahead for the end of the bank.
@@ -19,8 +20,8 @@ const CHARGE_ROUNDING: f64 = 1e-3;
 
 /// Judges a run, beside the same without a cooler.
 ///
-/// A window is missed where the felt temperature lies more than 0.05 K above its limit, or the relative humidity above its own;
-/// a sample stands for the time until the next. Windows repeat every day and are cut to the run.
+/// A window is missed where the felt temperature or, where that is asked, the heat index lies more than 0.05 K above its limit,
+/// or the relative humidity above its own; a sample stands for the time until the next. Windows repeat every day and are cut to the run.
 ///
 /// * `document` — of the validated scenario that was run
 /// * `with`, `without` — its runs with and without cooler; the same one twice where there is none
@@ -34,7 +35,7 @@ pub fn judge(document: &ScenarioDocument, with: &Results, without: &Results) -> 
         .filter(|(_, window)| window.needed_for != NeededFor::Nobody)
         .flat_map(|(slot, window)| occurrences(document, slot, window, with, without))
         .collect();
-    windows.sort_unstable_by(|one, other| one.from_h.total_cmp(&other.from_h));
+    sort_few(&mut windows, |one, other| one.from_h > other.from_h);
     let first_missed = first_missed(&windows);
     let bank = bank(document, with);
     Verdict {
@@ -127,7 +128,7 @@ fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
             excess.worst_c = felt_c;
             excess.worst_at_h = from_h;
         }
-        let over_k = felt_c - window.highest_felt_c;
+        let over_k = over_k(window, series, index);
         let humid = is_too_humid(window, series.relative_humidity[index]);
         if over_k <= TOLERANCE_K && !humid {
             excess.last_met = Some(index);
@@ -138,6 +139,20 @@ fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
         excess.degree_hours_k_h += over_k.max(0.0) * (until_h - from_h);
     }
     excess
+}
+
+/// How far a sample lies above the limits of felt temperature and heat index, whichever is passed by more, K; negative below both.
+pub(super) fn over_k(window: &NeedWindow, series: &Series, index: usize) -> f64 {
+    let over_felt_k = series.felt_c[index] - window.highest_felt_c;
+    match heat_index_limit_c(window) {
+        Some(limit_c) => over_felt_k.max(heat_index_at_c(series, index) - limit_c),
+        None => over_felt_k,
+    }
+}
+
+/// The limit of the heat index, °C, where one is asked.
+fn heat_index_limit_c(window: &NeedWindow) -> Option<f64> {
+    Some(window.highest_heat_index_c).filter(|limit_c| *limit_c < HEAT_INDEX_ASKS_NOTHING_C)
 }
 
 /// A limit of 1 asks nothing, though the model's air, which forms no fog, may for a while hold more than saturation.
@@ -175,6 +190,7 @@ fn judge_window(
         from_h: span.0,
         until_h: span.1,
         highest_felt_c: window.highest_felt_c,
+        highest_heat_index_c: heat_index_limit_c(window),
         met: found.missed_h == 0.0,
         missed_h: found.missed_h,
         degree_hours_k_h: found.degree_hours_k_h,
@@ -306,6 +322,28 @@ mod tests {
         run.emptied_at_h = Some(12.03);
         let hours = lasts_h(&document, &run).unwrap();
         assert!((hours - 0.03).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_limit_of_the_heat_index_counts_where_it_is_asked() {
+        let document = example();
+        let mut window = document.need.windows[0].clone();
+        window.highest_felt_c = 35.0;
+        let mut run = falling();
+        let series = &mut run.series;
+        (series.cabin_c[0], series.relative_humidity[0]) = (32.222_2, 0.7);
+        let span = (12.0, 13.0);
+        let judged = |window: &NeedWindow| judge_window(&document, 0, window, span, &run, &run);
+        assert!(judged(&window).met);
+        window.highest_heat_index_c = 40.0;
+        let verdict = judged(&window);
+        assert!(!verdict.met);
+        // National Weather Service: 90 °F and 70 % are 106 °F, 41.07 °C; above 40 °C for five minutes.
+        assert!((verdict.degree_hours_k_h - 1.07 / 12.0).abs() < 0.002);
+        assert!((verdict.margin_k() + 1.07).abs() < 0.02);
+        assert_ne!(verdict.cause, Some(super::super::verdict::Cause::Humidity));
+        window.highest_heat_index_c = 42.0;
+        assert!(judged(&window).met);
     }
 
     #[test]

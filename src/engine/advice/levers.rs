@@ -3,6 +3,7 @@
 use super::judge::judge;
 use super::measures::MeasureKind;
 use super::verdict::{Headline, Verdict};
+use crate::quantity::sort_few;
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared};
 
@@ -134,14 +135,17 @@ pub fn levers(scenario: &Scenario) -> Result<Vec<LeverEffect>, BuildError> {
             effects.push(effect(lever, &before, &verdict_of(&changed)?));
         }
     }
-    effects.sort_unstable_by(|one, other| {
-        one.degree_hours_change_k_h
-            .total_cmp(&other.degree_hours_change_k_h)
+    sort_few(&mut effects, |one, other| {
+        let by_heat = one
+            .degree_hours_change_k_h
+            .total_cmp(&other.degree_hours_change_k_h);
+        by_heat
             .then(
                 other
                     .lowest_state_of_charge_change
                     .total_cmp(&one.lowest_state_of_charge_change),
             )
+            .is_gt()
     });
     Ok(effects)
 }

@@ -3,15 +3,16 @@
 //! A measure changes the inputs and nothing else, so that what it does is found by running the changed scenario and what it
 //! costs by adding up the changed scenario's own prices. A cooler of another size costs by the six-tenths rule (Williams 1947,
 //! Chemical Engineering 54:124: equipment costs as its capacity to the power of 0.6). Work is counted in hours
-//! ([`MeasurePrices`]) and paid at the scenario's own rate.
+//! ([`MeasurePrices`](crate::scenario::MeasurePrices)) and paid at the scenario's own rate.
 
 use super::cost::{cost, glass_m2, roof_m2, walls_m2};
 use super::ladder::{
     BANK_CAPACITIES_AH, COOLER_CAPACITIES_W, DC_DC_CURRENTS_A, next_above, next_below,
     set_bank_capacity, set_cooler_capacity,
 };
-use super::measure_prices::MeasurePrices;
+use crate::quantity::sort_few;
 use crate::scenario::{FanUse, Scenario, ScenarioDocument};
+use serde::{Deserialize, Serialize};
 
 /// Share of roof and walls that careful stuffing fills: common practice, no source.
 const WELL_FILLED_SHARE: f64 = 0.98;
@@ -37,7 +38,7 @@ const PANEL_STEPS_W: [f64; 2] = [200.0, 400.0];
 const SMALLEST_COIN: f64 = 0.01;
 
 /// What a measure changes.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum MeasureKind {
     /// More insulation in the roof, m.
     RoofInsulation {
@@ -84,7 +85,7 @@ pub enum MeasureKind {
 }
 
 /// What a measure is about; two measures about the same thing exclude each other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Subject {
     /// Insulation of the roof.
     Roof,
@@ -164,7 +165,8 @@ impl MeasureKind {
     }
 
     /// Hours of work it takes, below zero where it saves some.
-    fn labour_h(self, document: &ScenarioDocument, prices: &MeasurePrices) -> f64 {
+    fn labour_h(self, document: &ScenarioDocument) -> f64 {
+        let prices = &document.prices.measures;
         match self {
             Self::RoofInsulation { .. } => prices.insulation_h_per_m2 * roof_m2(document),
             Self::WallInsulation { .. } => prices.insulation_h_per_m2 * walls_m2(document),
@@ -184,7 +186,7 @@ impl MeasureKind {
 }
 
 /// A change with what it does to prices and work.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Measure {
     /// What it changes.
     pub kind: MeasureKind,
@@ -199,17 +201,17 @@ impl Measure {
     ///
     /// `document`: before the measure.
     #[must_use]
-    pub fn new(kind: MeasureKind, document: &ScenarioDocument, prices: &MeasurePrices) -> Self {
+    pub fn new(kind: MeasureKind, document: &ScenarioDocument) -> Self {
         let cooler_price_factor = match kind {
             MeasureKind::Cooler { capacity_w } => libm::pow(
                 capacity_w / document.cooler.capacity_rated_w,
-                prices.cooler_price_exponent,
+                document.prices.measures.cooler_price_exponent,
             ),
             _ => 1.0,
         };
         Self {
             kind,
-            labour_h: kind.labour_h(document, prices),
+            labour_h: kind.labour_h(document),
             cooler_price_factor,
         }
     }
@@ -246,12 +248,12 @@ pub fn applied(measures: &[Measure], document: &ScenarioDocument) -> ScenarioDoc
 /// and two layers, stuffing, covers, paint, shade, fan, the bank one common size down and two up, panels, DC-DC charger one
 /// common size up, the cooler one common size down and up and none.
 #[must_use]
-pub fn measures(scenario: &Scenario, prices: &MeasurePrices) -> Vec<Measure> {
+pub fn measures(scenario: &Scenario) -> Vec<Measure> {
     let document = scenario.document();
     kinds(document)
         .into_iter()
         .filter(|kind| kind.applies(document))
-        .map(|kind| Measure::new(kind, document, prices))
+        .map(|kind| Measure::new(kind, document))
         .filter(|measure| Scenario::new(applied(&[*measure], document)).is_ok())
         .collect()
 }
@@ -297,7 +299,7 @@ fn kinds(document: &ScenarioDocument) -> Vec<MeasureKind> {
     );
     let charger_a = next_above(&DC_DC_CURRENTS_A, document.charging.dc_dc_current_a);
     kinds.extend(charger_a.map(|current_a| MeasureKind::DcDc { current_a }));
-    kinds.sort_by_key(|kind| kind.subject());
+    sort_few(&mut kinds, |one, other| one.subject() > other.subject());
     kinds
 }
 
@@ -331,14 +333,14 @@ mod tests {
 
     fn priced(kind: MeasureKind) -> (Measure, f64) {
         let document = example();
-        let measure = Measure::new(kind, &document, &MeasurePrices::default());
+        let measure = Measure::new(kind, &document);
         (measure, cost_of(&[measure], &document))
     }
 
     #[test]
     fn every_measure_changes_the_example_and_keeps_it_valid() {
         let scenario = Scenario::new(example()).unwrap();
-        let found = measures(&scenario, &MeasurePrices::default());
+        let found = measures(&scenario);
         assert!(found.len() >= 14, "{}", found.len());
         for measure in found {
             let changed = applied(&[measure], scenario.document());
@@ -350,7 +352,7 @@ mod tests {
     #[test]
     fn what_is_there_already_is_not_offered() {
         let scenario = Scenario::new(example()).unwrap();
-        let found = measures(&scenario, &MeasurePrices::default());
+        let found = measures(&scenario);
         // The example has covers and a fan and is not driven.
         for subject in [Subject::Covers, Subject::Fan, Subject::DcDc] {
             assert!(

@@ -13,12 +13,13 @@
 //! Packages are screened by coarse runs; those on the front, nothing, no cooler and each measure alone are run in full.
 
 use super::front::{Unmet, front};
-use super::measure_prices::MeasurePrices;
 use super::measures::{Measure, MeasureKind, applied, cost_of, measures};
 use super::trial::{Outcome, Trials};
+use crate::quantity::sort_few;
 use crate::scenario::Scenario;
 use crate::simulation::BuildError;
-use std::collections::{BTreeMap, VecDeque};
+use serde::{Deserialize, Serialize};
+use std::collections::VecDeque;
 
 /// Packages up to which all are run.
 const FEW: usize = 400;
@@ -27,7 +28,7 @@ const FEW: usize = 400;
 const MOST_SCREENED: usize = 500;
 
 /// A set of measures and what it achieves.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Package {
     /// The measures, none for the scenario as it is.
     pub measures: Vec<Measure>,
@@ -40,7 +41,7 @@ pub struct Package {
 }
 
 /// What a search found so far.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Packages {
     /// The scenario as it is; none before its run.
     pub nothing: Option<Package>,
@@ -76,7 +77,8 @@ struct Record {
 pub struct PackageSearch {
     scenario: Scenario,
     subjects: Vec<Vec<Measure>>,
-    records: BTreeMap<Choice, Record>,
+    /// In the order of their choices.
+    records: Vec<(Choice, Record)>,
     /// Packages to run in full first, then packages to screen.
     alone: VecDeque<Choice>,
     to_screen: VecDeque<Choice>,
@@ -91,8 +93,8 @@ pub struct PackageSearch {
 ///
 /// # Errors
 /// When a component refuses its input, which no validated scenario makes it do.
-pub fn packages(scenario: &Scenario, prices: &MeasurePrices) -> Result<Packages, BuildError> {
-    let mut search = PackageSearch::new(scenario, measures(scenario, prices));
+pub fn packages(scenario: &Scenario) -> Result<Packages, BuildError> {
+    let mut search = PackageSearch::new(scenario, measures(scenario));
     while !search.step(usize::MAX)? {}
     Ok(search.result())
 }
@@ -122,7 +124,7 @@ impl PackageSearch {
                 .chain(neighbours(&nothing, &subjects))
                 .collect(),
             subjects,
-            records: BTreeMap::new(),
+            records: Vec::new(),
             to_screen: VecDeque::new(),
             exact: packages <= FEW,
             screened: 0,
@@ -186,8 +188,7 @@ impl PackageSearch {
         let nothing = vec![0; self.subjects.len()];
         Packages {
             nothing: self
-                .records
-                .get(&nothing)
+                .record(&nothing)
                 .map(|record| self.package(&nothing, record)),
             without_cooler: alone
                 .iter()
@@ -207,6 +208,16 @@ impl PackageSearch {
 
     fn runs(&self) -> usize {
         self.full.runs() + self.coarse.runs()
+    }
+
+    /// Where a package's record is, or where it belongs.
+    fn place(&self, choice: &Choice) -> Result<usize, usize> {
+        self.records
+            .binary_search_by(|(other, _)| other.cmp(choice))
+    }
+
+    fn record(&self, choice: &Choice) -> Option<&Record> {
+        Some(&self.records[self.place(choice).ok()?].1)
     }
 
     fn measures_of(&self, choice: &Choice) -> Vec<Measure> {
@@ -243,27 +254,30 @@ impl PackageSearch {
         };
         let outcome = trials.outcome(&changed)?;
         let cost_change = self.cost_of(&choice);
-        let climbed = self.records.get(&choice).map_or(0, |record| record.climbed);
+        let climbed = self.record(&choice).map_or(0, |record| record.climbed);
         let record = Record {
             cost_change,
             outcome,
             confirmed: full,
             climbed,
         };
-        self.records.insert(choice, record);
+        match self.place(&choice) {
+            Ok(place) => self.records[place].1 = record,
+            Err(place) => self.records.insert(place, (choice, record)),
+        }
         Ok(())
     }
 
     /// The front of what has been run.
     fn front(&self) -> Vec<(&Choice, &Record)> {
-        let records: Vec<(&Choice, &Record)> = self.records.iter().collect();
+        let records = &self.records;
         let points: Vec<(f64, Unmet)> = records
             .iter()
             .map(|(_, record)| (record.cost_change, Unmet::of(&record.outcome)))
             .collect();
         front(&points)
             .into_iter()
-            .map(|index| records[index])
+            .map(|index| (&records[index].0, &records[index].1))
             .collect()
     }
 
@@ -276,7 +290,7 @@ impl PackageSearch {
             let enough_cost = self.enough_cost();
             while let Some(choice) = self.to_screen.pop_front() {
                 let hopeless = self.cost_of(&choice) >= enough_cost;
-                if !hopeless && !self.records.contains_key(&choice) {
+                if !hopeless && self.record(&choice).is_none() {
                     return Some(choice);
                 }
             }
@@ -289,7 +303,8 @@ impl PackageSearch {
     /// Least cost at which nothing is left unmet, so far.
     fn enough_cost(&self) -> f64 {
         self.records
-            .values()
+            .iter()
+            .map(|(_, record)| record)
             .filter(|record| Unmet::of(&record.outcome) == Unmet::NONE)
             .map(|record| record.cost_change)
             .fold(f64::INFINITY, f64::min)
@@ -314,8 +329,8 @@ impl PackageSearch {
                 .collect();
         }
         self.to_screen.extend(near);
-        if let Some(record) = self.records.get_mut(&choice) {
-            record.climbed = climbed + 1;
+        if let Ok(place) = self.place(&choice) {
+            self.records[place].1.climbed = climbed + 1;
         }
         true
     }
@@ -347,7 +362,7 @@ impl PackageSearch {
             .into_iter()
             .map(|choice| (self.cost_of(&choice), choice))
             .collect();
-        priced.sort_by(|one, other| one.0.total_cmp(&other.0));
+        sort_few(&mut priced, |one, other| one.0 > other.0);
         priced.into_iter().map(|(_, choice)| choice).collect()
     }
 }

@@ -16,7 +16,6 @@ fn hot() -> ScenarioDocument {
 }
 
 fn some_measures(scenario: &Scenario) -> Vec<Measure> {
-    let prices = MeasurePrices::default();
     [
         MeasureKind::RoofInsulation { added_m: 0.025 },
         MeasureKind::WindowCovers,
@@ -28,7 +27,7 @@ fn some_measures(scenario: &Scenario) -> Vec<Measure> {
         },
         MeasureKind::NoCooler,
     ]
-    .map(|kind| Measure::new(kind, scenario.document(), &prices))
+    .map(|kind| Measure::new(kind, scenario.document()))
     .to_vec()
 }
 
@@ -112,7 +111,7 @@ fn nothing_no_cooler_and_each_measure_alone_are_there_in_full() {
 #[test]
 fn the_whole_search_keeps_to_its_runs() {
     let scenario = Scenario::new(hot()).unwrap();
-    let found = packages(&scenario, &MeasurePrices::default()).unwrap();
+    let found = packages(&scenario).unwrap();
     assert!(!found.exact && found.complete);
     assert!(found.runs <= 600, "{} runs", found.runs);
     let best = found.front.last().unwrap();

@@ -20,9 +20,10 @@ use super::ample::feed_amply;
 use super::judge::{DAYS_LOOKED, HOURS_PER_DAY, judge};
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared, Series};
+use serde::{Deserialize, Serialize};
 
 /// Why the run differs from plain division, in the order in which reasons are switched on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Reason {
     /// Only part of the rated charge is usable.
     UsableShare,
@@ -54,7 +55,7 @@ impl Reason {
 }
 
 /// Plain division and the run.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PlainDivision {
     /// The bank's rated charge, Ah.
     pub rated_ah: f64,

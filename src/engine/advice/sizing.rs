@@ -19,9 +19,10 @@ use super::ladder::{
 use super::trial::{Outcome, Trials};
 use crate::scenario::{NeededFor, Scenario, ScenarioDocument};
 use crate::simulation::BuildError;
+use serde::{Deserialize, Serialize};
 
 /// What charging is sized by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum ChargingSized {
     /// Rated power of the panels, W.
     PanelsW,
@@ -30,7 +31,7 @@ pub enum ChargingSized {
 }
 
 /// A size that was tried.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Rung {
     /// The size: W of cooling, Ah, W of panels or hours of driving.
     pub size: f64,
@@ -41,7 +42,7 @@ pub struct Rung {
 }
 
 /// The smallest size that does, with the common sizes beside it.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Sized {
     /// The smallest.
     pub smallest: Rung,
@@ -52,7 +53,7 @@ pub struct Sized {
 }
 
 /// Sizes that meet the need.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Sizing {
     /// Whether the need is met without any cooler.
     pub met_without_cooler: bool,

@@ -64,7 +64,8 @@ fn the_size_below_fails_and_the_one_above_has_more_margin() {
         assert!(up.size > sized.smallest.size && down.size < sized.smallest.size);
     }
     let (cooler, bank) = (sizing.cooler.unwrap(), sizing.bank.unwrap());
-    assert!(cooler.up.unwrap().outcome.margin_k > cooler.down.unwrap().outcome.margin_k);
+    let margin_k = |rung: Rung| rung.outcome.margin_k.unwrap();
+    assert!(margin_k(cooler.up.unwrap()) > margin_k(cooler.down.unwrap()));
     let charge = |rung: Rung| rung.outcome.lowest_state_of_charge;
     assert!(charge(bank.up.unwrap()) > charge(bank.smallest));
     assert!(bank.smallest.outcome.keeps_reserve());

@@ -2,9 +2,10 @@
 
 use super::heat::HeatReading;
 use super::judge::{HOURS_PER_DAY, judge};
-use super::verdict::{Cause, Verdict};
+use super::verdict::{Cause, Verdict, WindowVerdict};
 use crate::scenario::{Scenario, ScenarioDocument};
-use crate::simulation::{BuildError, Prepared, Results, Series};
+use crate::simulation::{BuildError, FULL_STEPS_PER_MINUTE, Prepared, Results, Series};
+use serde::{Deserialize, Serialize};
 
 /// Charge by which the last day may end up lower than the first and still count as recovered, share: rounding of the run.
 const RECOVERED_WITHIN: f64 = 0.005;
@@ -17,7 +18,7 @@ const KEPT_READY: usize = 24;
 pub(super) const COARSE_STEPS_PER_MINUTE: u32 = 1;
 
 /// What one run achieves.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Outcome {
     /// Whether every window of the need is met.
     pub windows_met: bool,
@@ -27,8 +28,9 @@ pub struct Outcome {
     pub met_h: f64,
     /// Excess above the limits summed over time, K h.
     pub degree_hours_k_h: f64,
-    /// Least distance below the limit of felt temperature in any window, K; negative when missed. Infinite without windows.
-    pub margin_k: f64,
+    /// Least distance below the limits of felt temperature and heat index in any window, K; negative when missed. None without
+    /// windows.
+    pub margin_k: Option<f64>,
     /// Which limit failed first, if any did.
     pub cause: Option<Cause>,
     /// Highest heat index in any window; none without windows.
@@ -49,7 +51,7 @@ impl Outcome {
     /// Boils a verdict and its run down.
     pub(super) fn new(document: &ScenarioDocument, verdict: &Verdict, run: &Results) -> Self {
         let windows = &verdict.windows;
-        let sum = |of: fn(&super::WindowVerdict) -> f64| windows.iter().map(of).sum::<f64>();
+        let sum = |of: fn(&WindowVerdict) -> f64| windows.iter().map(of).sum::<f64>();
         let needed_h = sum(|window| window.until_h - window.from_h);
         let lowest_state_of_charge = verdict.bank.lowest_state_of_charge;
         Self {
@@ -57,10 +59,7 @@ impl Outcome {
             needed_h,
             met_h: needed_h - sum(|window| window.missed_h),
             degree_hours_k_h: verdict.degree_hours_k_h(),
-            margin_k: windows
-                .iter()
-                .map(|window| window.highest_felt_c - window.worst_felt_c)
-                .fold(f64::INFINITY, f64::min),
+            margin_k: windows.iter().map(WindowVerdict::margin_k).reduce(f64::min),
             cause: verdict.first_missed.and_then(|index| windows[index].cause),
             worst_heat: windows
                 .iter()
@@ -118,7 +117,7 @@ fn recovery(series: &Series, days: f64) -> f64 {
 #[derive(Debug)]
 pub(super) struct Trials {
     ready: Vec<Prepared>,
-    steps_per_minute: Option<u32>,
+    steps_per_minute: u32,
     runs: usize,
 }
 
@@ -127,7 +126,7 @@ impl Trials {
     pub(super) fn full() -> Self {
         Self {
             ready: Vec::new(),
-            steps_per_minute: None,
+            steps_per_minute: FULL_STEPS_PER_MINUTE,
             runs: 0,
         }
     }
@@ -135,7 +134,7 @@ impl Trials {
     /// Trials in coarse steps, for screening.
     pub(super) fn coarse() -> Self {
         Self {
-            steps_per_minute: Some(COARSE_STEPS_PER_MINUTE),
+            steps_per_minute: COARSE_STEPS_PER_MINUTE,
             ..Self::full()
         }
     }
@@ -148,10 +147,7 @@ impl Trials {
     /// Runs and judges.
     pub(super) fn outcome(&mut self, scenario: &Scenario) -> Result<Outcome, BuildError> {
         let prepared = self.prepared(scenario)?;
-        let run = match self.steps_per_minute {
-            Some(steps_per_minute) => prepared.run_in_steps(steps_per_minute)?,
-            None => prepared.run()?,
-        };
+        let run = prepared.run_for_verdict(self.steps_per_minute)?;
         self.runs += 1;
         let document = scenario.document();
         let verdict = judge(document, &run, &run);
@@ -163,7 +159,10 @@ impl Trials {
         if let Some(kept) = self.ready.iter().find(|kept| kept.suits(scenario)) {
             return kept.like(scenario);
         }
-        let prepared = Prepared::new(scenario)?;
+        let prepared = match self.ready.last() {
+            Some(kept) => kept.beside(scenario)?,
+            None => Prepared::new(scenario)?,
+        };
         if self.ready.len() == KEPT_READY {
             self.ready.remove(0);
         }
@@ -200,7 +199,7 @@ mod tests {
         // The example asks for two hours and for eight.
         assert!((outcome.needed_h - 10.0).abs() < 1e-9);
         assert!(outcome.met_h < outcome.needed_h && !outcome.windows_met);
-        assert!(outcome.margin_k < 0.0 && outcome.degree_hours_k_h > 0.0);
+        assert!(outcome.margin_k.unwrap() < 0.0 && outcome.degree_hours_k_h > 0.0);
         assert_eq!(outcome.cause, Some(Cause::NoCooler));
     }
 
@@ -209,7 +208,7 @@ mod tests {
         let scenario = Scenario::new(example()).unwrap();
         let full = Trials::full().outcome(&scenario).unwrap();
         let coarse = Trials::coarse().outcome(&scenario).unwrap();
-        assert!((full.margin_k - coarse.margin_k).abs() < 0.02);
+        assert!((full.margin_k.unwrap() - coarse.margin_k.unwrap()).abs() < 0.02);
         assert!((full.lowest_state_of_charge - coarse.lowest_state_of_charge).abs() < 0.003);
     }
 

@@ -2,9 +2,10 @@
 
 use super::heat::HeatReading;
 use crate::scenario::NeededFor;
+use serde::{Deserialize, Serialize};
 
 /// Why a window of the need was missed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Cause {
     /// There is no cooler.
     NoCooler,
@@ -41,6 +42,8 @@ pub struct WindowVerdict {
     pub until_h: f64,
     /// Highest felt temperature allowed, °C.
     pub highest_felt_c: f64,
+    /// Highest heat index allowed, °C, where one is asked.
+    pub highest_heat_index_c: Option<f64>,
     /// Whether it was met throughout.
     pub met: bool,
     /// Time above the limit, h.
@@ -63,6 +66,18 @@ pub struct WindowVerdict {
     pub worst_heat: HeatReading,
     /// Highest heat index reached in it without any cooler.
     pub worst_heat_without_cooler: HeatReading,
+}
+
+impl WindowVerdict {
+    /// Least distance below the limits of felt temperature and heat index, K; negative when one was passed.
+    #[must_use]
+    pub fn margin_k(&self) -> f64 {
+        let felt_k = self.highest_felt_c - self.worst_felt_c;
+        match self.highest_heat_index_c {
+            Some(limit_c) => felt_k.min(limit_c - self.worst_heat.heat_index_c),
+            None => felt_k,
+        }
+    }
 }
 
 /// What became of the bank.

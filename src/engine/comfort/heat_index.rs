@@ -7,6 +7,8 @@
 //! Source: Rothfusz, NWS Southern Region SR 90-23 (1990), with the algorithm of the Weather Prediction
 //! Center. Of the two published sets of categories the more cautious is used.
 
+use serde::{Deserialize, Serialize};
+
 /// Degrees Fahrenheit at which the regression takes over from the simple form.
 const REGRESSION_FROM_F: f64 = 80.0;
 
@@ -24,7 +26,7 @@ const REGRESSION: [f64; 9] = [
 ];
 
 /// Categories of the heat index (National Weather Service; 80, 90, 103 and 125 °F).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum HeatIndexCategory {
     /// Below 80 °F (26.7 °C).
     None,

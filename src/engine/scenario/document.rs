@@ -6,12 +6,14 @@
 mod body;
 mod cooling;
 mod day;
+mod measure_prices;
 mod need;
 mod power;
 
 pub use body::*;
 pub use cooling::*;
 pub use day::*;
+pub use measure_prices::*;
 pub use need::*;
 pub use power::*;
 

@@ -107,6 +107,7 @@ fn example_need() -> Need {
                 until_hour: 15.0,
                 highest_felt_c: 28.0,
                 highest_relative_humidity: 1.0,
+                highest_heat_index_c: HEAT_INDEX_ASKS_NOTHING_C,
             },
             NeedWindow {
                 needed_for: NeededFor::People,
@@ -114,6 +115,7 @@ fn example_need() -> Need {
                 until_hour: 6.0,
                 highest_felt_c: 26.0,
                 highest_relative_humidity: 1.0,
+                highest_heat_index_c: HEAT_INDEX_ASKS_NOTHING_C,
             },
             NeedWindow {
                 needed_for: NeededFor::Nobody,
@@ -121,6 +123,7 @@ fn example_need() -> Need {
                 until_hour: 22.0,
                 highest_felt_c: 27.0,
                 highest_relative_humidity: 1.0,
+                highest_heat_index_c: HEAT_INDEX_ASKS_NOTHING_C,
             },
         ],
         reserve_state_of_charge: 0.2,
@@ -281,5 +284,17 @@ fn example_prices() -> Prices {
         labour_h: 14.0,
         labour_per_h: 110.0,
         tax_share: 0.08,
+        measures: MeasurePrices {
+            insulation_h_per_m2: 0.3,
+            stuffing_h_per_m2: 0.4,
+            covers_h_per_m2: 0.5,
+            paint_h_per_m2: 0.8,
+            fan_h: 4.0,
+            bank_h: 1.0,
+            panels_h_per_100_w: 1.0,
+            dc_dc_h: 2.0,
+            cooler_h: 6.0,
+            cooler_price_exponent: 0.6,
+        },
     }
 }

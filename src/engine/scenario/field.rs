@@ -107,6 +107,8 @@ pub enum Dimension {
     TimeSpan,
     /// Work, h.
     WorkHours,
+    /// Work for each square metre, h/m².
+    WorkHoursPerArea,
     /// Voltage, V.
     Voltage,
     /// Current, A.

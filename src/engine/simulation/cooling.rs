@@ -146,6 +146,11 @@ impl Cooling {
             (false, true) => 1.0,
             (false, false) => unit.idle_speed,
         };
+        unit.was_running = running;
+        if !self.in_hours {
+            // Nothing starts before the next interval, which works the coil out.
+            return;
+        }
         let air = EnteringAir {
             dry_bulb_c: cabin_c,
             humidity_ratio,
@@ -159,7 +164,6 @@ impl Cooling {
         );
         self.extrapolated |= running && output.extrapolated;
         unit.output = Some(output);
-        unit.was_running = running;
     }
 
     /// When within a step the thermostat switches, s from its beginning.

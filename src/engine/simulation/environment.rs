@@ -11,9 +11,10 @@ use crate::scenario::{self, ScenarioDocument};
 use crate::schedule::HourWindow;
 use crate::solar::{Place, Plane, SkyDome, SunPath};
 use crate::weather::{
-    GroundSurface, GroundTemperatures, HotDay, HotDayInput, Outdoors, Shade, Weather,
+    GroundSurface, GroundTemperatures, HotDay, HotDayInput, Outdoors, Shade, Sunlight,
     sky_temperature_c,
 };
+use std::rc::Rc;
 
 /// Time between points, s.
 const SPACING_S: f64 = 600.0;
@@ -38,12 +39,19 @@ pub(super) struct Surroundings {
 pub(super) struct Environment {
     first_clock_s: f64,
     points: Vec<Surroundings>,
+    sunlight: Rc<[Sunlight]>,
     pub(super) wind_from_deg: Option<f64>,
 }
 
 impl Environment {
     /// Works out the grid from a day before the run's start to its end.
-    pub(super) fn new(document: &ScenarioDocument, body: &Body) -> Result<Self, BuildError> {
+    ///
+    /// `sunlight`: that of another run under the same sun, if there is one.
+    pub(super) fn new(
+        document: &ScenarioDocument,
+        body: &Body,
+        sunlight: Option<Rc<[Sunlight]>>,
+    ) -> Result<Self, BuildError> {
         let day = &document.day;
         let start_s = day.start_hour * SECONDS_PER_HOUR;
         let first_clock_s = start_s - SECONDS_PER_DAY;
@@ -54,7 +62,17 @@ impl Environment {
         } else {
             0.0
         };
-        let mut outdoors = outdoors(document, first_clock_s - summer_s, count)?;
+        let first_standard_s = first_clock_s - summer_s;
+        let weather = weather(document)?;
+        let sunlight = match sunlight {
+            Some(sunlight) => sunlight,
+            None => sunlight_of(document, &weather, first_standard_s, count)?,
+        };
+        let mut outdoors: Vec<Outdoors> = sunlight
+            .iter()
+            .enumerate()
+            .map(|(index, light)| weather.under(first_standard_s + SPACING_S * index as f64, light))
+            .collect();
         shade(document, first_clock_s, &mut outdoors)?;
         let surface = ground_surface(document.place.ground);
         let ground = GroundTemperatures::new(&outdoors, SPACING_S, surface);
@@ -70,8 +88,14 @@ impl Environment {
         Ok(Self {
             first_clock_s,
             points,
+            sunlight,
             wind_from_deg: Some(day.wind_from_deg),
         })
+    }
+
+    /// The sunlight of every point, before shade, for another run under the same sun.
+    pub(super) fn sunlight(&self) -> Rc<[Sunlight]> {
+        self.sunlight.clone()
     }
 
     /// The surroundings at a clock time, s since midnight of the first day, by straight lines between points.
@@ -83,11 +107,42 @@ impl Environment {
     }
 }
 
-fn outdoors(
+/// Whether two scenarios pass under the same sun: same place, days and sky.
+pub(super) fn same_sun(one: &ScenarioDocument, other: &ScenarioDocument) -> bool {
+    let sky = |document: &ScenarioDocument| {
+        let day = &document.day;
+        (
+            day.date,
+            day.days,
+            day.start_hour,
+            day.cloud_fraction,
+            day.linke_turbidity,
+        )
+    };
+    one.place == other.place && sky(one) == sky(other)
+}
+
+fn weather(document: &ScenarioDocument) -> Result<HotDay, BuildError> {
+    let day = &document.day;
+    Ok(HotDay::new(HotDayInput {
+        high_c: day.high_c,
+        low_c: day.low_c,
+        dew_point_c: day.dew_point_c,
+        cloud_fraction: day.cloud_fraction,
+        wind_speed_10m_m_s: day.wind_speed_m_s,
+        wind_from_deg: Some(day.wind_from_deg),
+        linke_turbidity: day.linke_turbidity,
+        altitude_m: document.place.altitude_m,
+        warming_per_day_k: day.warming_per_day_k,
+    })?)
+}
+
+fn sunlight_of(
     document: &ScenarioDocument,
+    weather: &HotDay,
     first_standard_s: f64,
     count: usize,
-) -> Result<Vec<Outdoors>, BuildError> {
+) -> Result<Rc<[Sunlight]>, BuildError> {
     let (place, day) = (&document.place, &document.day);
     let site = Place {
         latitude_deg: place.latitude_deg,
@@ -96,19 +151,8 @@ fn outdoors(
         utc_offset_h: place.utc_offset_h,
     };
     let path = SunPath::new(&site, day.date, day.days as u32 + 1)?;
-    let weather = Weather::HotDay(Box::new(HotDay::new(HotDayInput {
-        high_c: day.high_c,
-        low_c: day.low_c,
-        dew_point_c: day.dew_point_c,
-        cloud_fraction: day.cloud_fraction,
-        wind_speed_10m_m_s: day.wind_speed_m_s,
-        wind_from_deg: Some(day.wind_from_deg),
-        linke_turbidity: day.linke_turbidity,
-        altitude_m: place.altitude_m,
-        warming_per_day_k: day.warming_per_day_k,
-    })?));
     Ok((0..count)
-        .map(|index| weather.at(first_standard_s + SPACING_S * index as f64, &path))
+        .map(|index| weather.sunlight(first_standard_s + SPACING_S * index as f64, &path))
         .collect())
 }
 

@@ -1,7 +1,9 @@
 //! What may fail in a run, and when.
 
+use serde::{Deserialize, Serialize};
+
 /// A part that fails.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum FailingPart {
     /// The cooler: compressor and blower stop. Fan, loads and charging go on.
     Cooler,

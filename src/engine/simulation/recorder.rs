@@ -46,9 +46,19 @@ pub(super) struct SampleState {
     pub(super) stopped: Option<Stop>,
 }
 
+/// How much of a run is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Detail {
+    /// Every series, every sum and both balances.
+    Everything,
+    /// What a verdict needs: the state inside, the charge, how the cooler ran and what it drew. Nothing else is booked.
+    Verdict,
+}
+
 /// Collects a run.
 #[derive(Clone, Debug)]
 pub(super) struct Recorder {
+    detail: Detail,
     parts: Vec<Part>,
     now: Meters,
     span_s: f64,
@@ -59,12 +69,16 @@ pub(super) struct Recorder {
 }
 
 impl Recorder {
-    pub(super) fn new(parts: Vec<Part>, samples: usize) -> Self {
+    pub(super) fn new(parts: Vec<Part>, samples: usize, detail: Detail) -> Self {
         Self {
+            detail,
             parts,
             now: Meters::default(),
             span_s: 0.0,
-            series: Series::with_capacity(samples),
+            series: match detail {
+                Detail::Everything => Series::with_capacity(samples),
+                Detail::Verdict => Series::default(),
+            },
             totals: Totals::default(),
             ledger: Ledger::default(),
             sample_ledger: Ledger::default(),
@@ -86,6 +100,16 @@ impl Recorder {
         if cooler_share > 0.0 {
             now.running_s += step_s;
         }
+    }
+
+    /// Whether heat and water are booked by their ways.
+    pub(super) fn books_heat(&self) -> bool {
+        self.detail == Detail::Everything
+    }
+
+    /// Lets time pass of which nothing is booked.
+    pub(super) fn pass(&mut self, span_s: f64) {
+        self.span_s += span_s;
     }
 
     /// Books the heat of an interval by source.
@@ -110,11 +134,21 @@ impl Recorder {
     /// Takes the first sample, at the start of the run.
     pub(super) fn first(&mut self, state: &SampleState) {
         self.push_state(state);
-        self.push_flows(&[0.0; HeatPath::COUNT], 1.0);
+        if self.books_heat() {
+            self.push_flows(&[0.0; HeatPath::COUNT], 1.0);
+        }
     }
 
     /// Takes a sample and clears the meters.
     pub(super) fn sample(&mut self, state: &SampleState) {
+        if !self.books_heat() {
+            self.push_state(state);
+            self.totals.cooler_wh += self.now.cooler_j / SECONDS_PER_HOUR;
+            self.totals.compressor_h += self.now.running_s / SECONDS_PER_HOUR;
+            self.now = Meters::default();
+            self.span_s = 0.0;
+            return;
+        }
         let heat_j = self.heat_j();
         let span_s = self.span_s.max(1.0);
         self.push_state(state);
@@ -160,28 +194,32 @@ impl Recorder {
     }
 
     fn push_state(&mut self, state: &SampleState) {
+        let share = self.now.cooler_share_s / self.span_s.max(1.0);
         let series = &mut self.series;
+        series.cooler_share.push(share);
         series.time_h.push(state.clock_s / SECONDS_PER_HOUR);
-        series.outdoor_c.push(state.outdoor_c);
         series.cabin_c.push(state.cabin_c);
         series.felt_c.push(operative_temperature_c(
             state.cabin_c,
             state.radiant_c,
             FELT_AIR_SPEED_M_S,
         ));
-        series.radiant_c.push(state.radiant_c);
         series.relative_humidity.push(state.relative_humidity);
+        series.state_of_charge.push(state.state_of_charge);
+        series.stopped.push(state.stopped);
+        if self.detail == Detail::Verdict {
+            return;
+        }
+        series.outdoor_c.push(state.outdoor_c);
+        series.radiant_c.push(state.radiant_c);
         series.sun_w_m2.push(state.sun_w_m2);
         series.sun_direction.push(state.sun_direction);
-        series.state_of_charge.push(state.state_of_charge);
         series.bank_voltage_v.push(state.bank_voltage_v);
         series.bank_current_a.push(state.bank_current_a);
-        series.stopped.push(state.stopped);
     }
 
     fn push_flows(&mut self, heat_j: &[f64; HeatPath::COUNT], span_s: f64) {
         let (series, now) = (&mut self.series, &self.now);
-        series.cooler_share.push(now.cooler_share_s / span_s);
         series.cooler_w.push(now.cooler_j / span_s);
         series.loads_w.push(now.loads_j / span_s);
         series.panels_w.push(now.panels_j / span_s);

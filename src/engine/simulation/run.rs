@@ -16,7 +16,7 @@ use super::inside::Inside;
 use super::interval::Interval;
 use super::power::{Demand, Power, PowerStep};
 use super::prepared::Settled;
-use super::recorder::{Recorder, SampleState};
+use super::recorder::{Detail, Recorder, SampleState};
 use super::results::{Balance, Results};
 use super::timetable::{LEAST_STEP_S, Timetable};
 use super::ventilation::Ventilation;
@@ -70,12 +70,13 @@ pub(super) struct Run<'a> {
 }
 
 impl<'a> Run<'a> {
-    /// A run that begins with the cabin as `settled` says.
+    /// A run that begins with the cabin as `settled` says, and of which so much is kept.
     pub(super) fn new(
         document: &'a ScenarioDocument,
         body: &'a Body,
         environment: &'a Environment,
         settled: Settled,
+        detail: Detail,
     ) -> Result<Self, BuildError> {
         let elements = settled.cabin.elements();
         let parts: Vec<Part> = elements.iter().map(|element| element.part).collect();
@@ -103,7 +104,7 @@ impl<'a> Run<'a> {
             )?,
             failure: None,
             timetable: Timetable::new(document),
-            recorder: Recorder::new(parts, samples),
+            recorder: Recorder::new(parts, samples, detail),
             results: Results::default(),
             quiet: false,
             switch_c: None,
@@ -200,6 +201,10 @@ impl<'a> Run<'a> {
 
     /// Books an interval.
     fn close(&mut self, interval: &Interval, span_s: f64, appliances_j: f64) {
+        if !self.recorder.books_heat() {
+            self.recorder.pass(span_s);
+            return;
+        }
         let mut ledger = Ledger::default();
         self.cabin.close_interval(&mut ledger);
         let latent_j_kg = air::latent_heat_vaporisation_j_per_kg(self.cabin.air_c());

@@ -3,7 +3,7 @@
 //! No interval of a run reaches over one: within an interval everything that goes by the clock is as it was at its beginning,
 //! so that neither the energy of a load nor the air's response to a stove depends on how the run is cut into intervals.
 
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR, sort_few};
 use crate::scenario::ScenarioDocument;
 
 /// Shortest part into which a step is cut, s; what happens by the clock happens to this accuracy.
@@ -18,11 +18,12 @@ pub(super) struct Timetable {
 impl Timetable {
     /// Collects the hours of everything that is in use.
     pub(super) fn new(document: &ScenarioDocument) -> Self {
-        let hours: Vec<f64> = windows(document)
+        let mut hours: Vec<f64> = windows(document)
             .into_iter()
             .filter(|(used, from_hour, until_hour)| *used && from_hour != until_hour)
             .flat_map(|(_, from_hour, until_hour)| [from_hour, until_hour])
             .collect();
+        sort_few(&mut hours, |one, other| one > other);
         let days = document.day.days as u32 + 1;
         let mut edges_s: Vec<f64> = (0..=days)
             .flat_map(|day| {
@@ -32,7 +33,6 @@ impl Timetable {
                     .map(move |hour| midnight_s + hour * SECONDS_PER_HOUR)
             })
             .collect();
-        edges_s.sort_by(f64::total_cmp);
         edges_s.dedup();
         Self { edges_s }
     }

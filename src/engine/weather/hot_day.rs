@@ -15,7 +15,7 @@ use crate::air::{
     humidity_ratio_from_dew_point, saturation_humidity_ratio, standard_atmosphere_pressure_pa,
 };
 use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
-use crate::solar::{ClearSky, Clouds, SunPath};
+use crate::solar::{ClearSky, Clouds, Irradiance, SunPath, SunPosition};
 use crate::validity::require_within;
 
 /// How far below the high the dry bulb is, as a fraction of the daily range, at the hours 1…24 of
@@ -52,6 +52,15 @@ pub struct HotDayInput {
     pub altitude_m: f64,
     /// By how much each day is warmer than the one before, −10…10 K.
     pub warming_per_day_k: f64,
+}
+
+/// Where the sun stands and what of it gets through.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sunlight {
+    /// Where the sun stands.
+    pub sun: SunPosition,
+    /// Shortwave irradiance of the ground.
+    pub irradiance: Irradiance,
 }
 
 /// A hot day and the days around it.
@@ -139,7 +148,25 @@ impl HotDay {
     /// `time_s` as for [`HotDay::dry_bulb_c`], within the reach of `sun`.
     #[must_use]
     pub fn at(&self, time_s: f64, sun: &SunPath) -> Outdoors {
+        self.under(time_s, &self.sunlight(time_s, sun))
+    }
+
+    /// The sunlight at an instant: neither temperatures nor dew point nor wind have a part in it.
+    ///
+    /// `time_s` as for [`HotDay::at`].
+    #[must_use]
+    pub fn sunlight(&self, time_s: f64, sun: &SunPath) -> Sunlight {
         let sun = sun.at(time_s);
+        let clear = self.clear_sky.at(&sun, self.pressure_pa);
+        Sunlight {
+            irradiance: self.clouds.apply(&clear, &sun),
+            sun,
+        }
+    }
+
+    /// The outdoors at an instant under its sunlight; `time_s` as for [`HotDay::at`].
+    #[must_use]
+    pub fn under(&self, time_s: f64, sunlight: &Sunlight) -> Outdoors {
         let dry_bulb_c = self.dry_bulb_c(time_s);
         let dew_point_c = self.input.dew_point_c.min(dry_bulb_c);
         let humidity_ratio = if dry_bulb_c > self.input.dew_point_c {
@@ -149,7 +176,6 @@ impl HotDay {
         };
         let hour_h = time_s / SECONDS_PER_HOUR;
         let emissivity = clear_sky_emissivity_corrected(dew_point_c, hour_h, self.pressure_pa);
-        let clear = self.clear_sky.at(&sun, self.pressure_pa);
         Outdoors {
             dry_bulb_c,
             humidity_ratio,
@@ -157,8 +183,8 @@ impl HotDay {
             wind_speed_10m_m_s: self.input.wind_speed_10m_m_s,
             wind_from_deg: self.input.wind_from_deg,
             sky_longwave_w_m2: sky_longwave_w_m2(emissivity, self.cloud_factor, dry_bulb_c),
-            irradiance: self.clouds.apply(&clear, &sun),
-            sun,
+            irradiance: sunlight.irradiance,
+            sun: sunlight.sun,
         }
     }
 

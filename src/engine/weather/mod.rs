@@ -25,7 +25,7 @@ pub use file::FileWeather;
 pub use file_records::Filled;
 pub use ground::{GroundExposure, GroundTemperatures, ground_surface_temperatures_c};
 pub use ground_surface::{GroundLayer, GroundProperties, GroundSurface};
-pub use hot_day::{HotDay, HotDayInput};
+pub use hot_day::{HotDay, HotDayInput, Sunlight};
 pub use shade::Shade;
 pub use sky::{
     clear_sky_emissivity, clear_sky_emissivity_corrected, cloud_factor, sky_longwave_w_m2,

@@ -41,6 +41,11 @@ pub(super) fn window(rest: &str) -> Option<Wording> {
             "Damp air feels closer and keeps sweat and panting from cooling. 100 % asks nothing of the humidity.",
             "drier than 30 % nobody asks for in summer",
         ),
+        "highest_heat_index_c" => say(
+            "Heat index no higher than",
+            "The heat index weighs warm and damp air together, without sun or hot walls. 60 °C (140 °F) asks nothing of it.",
+            "from a cool room to asking nothing",
+        ),
         _ => return None,
     })
 }

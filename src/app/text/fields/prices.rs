@@ -2,6 +2,8 @@
 
 use super::{Wording, say};
 
+const WORK: &str = "Hours that somebody practised takes. Put in your own.";
+const HOURS: &str = "from none to a great deal";
 const YOURS: &str = "An invented price to begin with: put in your own.";
 
 pub(super) fn wording(key: &str) -> Option<Wording> {
@@ -36,6 +38,36 @@ pub(super) fn wording(key: &str) -> Option<Wording> {
             "ten weeks at most",
         ),
         "prices.labour_per_h" => say("An hour of work", YOURS, "a price"),
+        "prices.measures.insulation_h_per_m2" => say("Work: insulating", WORK, HOURS),
+        "prices.measures.stuffing_h_per_m2" => say(
+            "Work: stuffing cavities anew",
+            "Lining off, cavities filled, lining on. Put in your own.",
+            HOURS,
+        ),
+        "prices.measures.covers_h_per_m2" => say("Work: making window covers", WORK, HOURS),
+        "prices.measures.paint_h_per_m2" => say(
+            "Work: painting the roof white",
+            "The paint is in it. Put in your own.",
+            HOURS,
+        ),
+        "prices.measures.fan_h" => say(
+            "Work: a roof fan",
+            "A hole in a roof has to stay tight, and whoever cuts it has to stand safely. Put in your own.",
+            HOURS,
+        ),
+        "prices.measures.bank_h" => say("Work: another bank", WORK, HOURS),
+        "prices.measures.panels_h_per_100_w" => say("Work: each 100 W of panels", WORK, HOURS),
+        "prices.measures.dc_dc_h" => say("Work: a stronger DC-DC charger", WORK, HOURS),
+        "prices.measures.cooler_h" => say(
+            "Work: fitting a cooler",
+            "Saved where there is none. Put in your own.",
+            HOURS,
+        ),
+        "prices.measures.cooler_price_exponent" => say(
+            "How a cooler’s price grows with its size",
+            "At 0.6 twice the capacity costs half as much again; at 1 it costs twice as much.",
+            "from one price for all to prices by the watt",
+        ),
         "prices.tax_share" => say("Tax", "Added to everything above.", "as taxes are"),
         _ => return None,
     })

@@ -3,9 +3,10 @@
 use super::distribution::Distribution;
 use crate::advice::ladder::{scale, shift};
 use crate::scenario::{Basis, ScenarioDocument};
+use serde::{Deserialize, Serialize};
 
 /// An uncertain input.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Uncertain {
     /// Leakage area of the closed cabin.
     Leakage,

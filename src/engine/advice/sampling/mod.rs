@@ -18,9 +18,11 @@ pub use inputs::Uncertain;
 use super::judge::judge;
 use super::trial::COARSE_STEPS_PER_MINUTE;
 use super::verdict::Verdict;
+use crate::quantity::sort_few;
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared};
 use sequence::{MOST_DIMENSIONS, Sequence};
+use serde::{Deserialize, Serialize};
 use statistics::{explained_share, mean_and_deviation, quantile};
 
 /// Draws after which the answer is firm: chances are then known to about two hundredths.
@@ -30,7 +32,7 @@ pub const ENOUGH_SAMPLES: usize = 400;
 pub const BAND_PROBABILITIES: [f64; 3] = [0.1, 0.5, 0.9];
 
 /// Lines below which a tenth, a half and nine tenths of the draws lie, each with a value for every sample of the series.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Band {
     /// One draw in ten is lower.
     pub low: Vec<f64>,
@@ -41,7 +43,7 @@ pub struct Band {
 }
 
 /// How likely a window of the need is met.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WindowChance {
     /// Index of the window in the scenario.
     pub slot: usize,
@@ -54,7 +56,7 @@ pub struct WindowChance {
 }
 
 /// How much of the spread of the outcome one input explains, shares of its variance.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Influence {
     /// The input.
     pub input: Uncertain,
@@ -65,7 +67,7 @@ pub struct Influence {
 }
 
 /// What sampling gives.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Sampled {
     /// Draws run.
     pub samples: usize,
@@ -110,6 +112,8 @@ pub struct Sampler {
     time_h: Vec<f64>,
     windows: Vec<(usize, f64)>,
     draws: Vec<Draw>,
+    /// The first draw made ready, whose sun the others share.
+    first: Option<Prepared>,
 }
 
 impl Sampler {
@@ -122,6 +126,7 @@ impl Sampler {
             time_h: Vec::new(),
             windows: Vec::new(),
             draws: Vec::new(),
+            first: None,
         }
     }
 
@@ -151,12 +156,15 @@ impl Sampler {
         probabilities: [f64; MOST_DIMENSIONS],
     ) -> Result<(), BuildError> {
         let document = scenario.document();
-        let prepared = Prepared::new(scenario)?;
-        let with = prepared.run_in_steps(COARSE_STEPS_PER_MINUTE)?;
+        let prepared = match &self.first {
+            Some(first) => first.beside(scenario)?,
+            None => self.first.insert(Prepared::new(scenario)?).clone(),
+        };
+        let with = prepared.run_for_verdict(COARSE_STEPS_PER_MINUTE)?;
         let without = if document.cooler.installed {
             prepared
                 .without_cooler()
-                .run_in_steps(COARSE_STEPS_PER_MINUTE)?
+                .run_for_verdict(COARSE_STEPS_PER_MINUTE)?
         } else {
             with.clone()
         };
@@ -257,9 +265,11 @@ impl Sampler {
                 }
             })
             .collect();
-        influences.sort_by(|one, other| {
-            let by_excess = other.of_excess.total_cmp(&one.of_excess);
-            by_excess.then(other.of_lowest_charge.total_cmp(&one.of_lowest_charge))
+        sort_few(&mut influences, |one, other| {
+            let by_excess = one.of_excess.total_cmp(&other.of_excess);
+            by_excess
+                .then(one.of_lowest_charge.total_cmp(&other.of_lowest_charge))
+                .is_lt()
         });
         influences
     }
@@ -267,10 +277,7 @@ impl Sampler {
 
 /// How far the worst window is above its limit, K, negative below it; zero where nothing is asked.
 fn greatest_excess_k(verdict: &Verdict) -> f64 {
-    let excess = verdict
-        .windows
-        .iter()
-        .map(|window| window.worst_felt_c - window.highest_felt_c);
+    let excess = verdict.windows.iter().map(|window| -window.margin_k());
     excess.reduce(f64::max).unwrap_or(0.0)
 }
 

@@ -16,14 +16,46 @@ pub(super) fn quantile(values: &mut [f64], probability: f64) -> f64 {
     };
     let position = probability * last as f64;
     let below = (position.floor() as usize).min(last);
-    let (_, low, above) = values.select_nth_unstable_by(below, f64::total_cmp);
-    let low = *low;
-    let high = above.iter().copied().fold(f64::INFINITY, f64::min);
+    select(values, below);
+    let low = values[below];
+    let high = values[below + 1..]
+        .iter()
+        .copied()
+        .fold(f64::INFINITY, f64::min);
     let share = position - below as f64;
     if share > 0.0 && high.is_finite() {
         low + share * (high - low)
     } else {
         low
+    }
+}
+
+/// Puts the value of a rank, counted from nothing, in its place, smaller ones before and greater ones behind it: FIND (Hoare 1961,
+/// Communications of the ACM 4:321).
+fn select(values: &mut [f64], rank: usize) {
+    let (mut from, mut to) = (0, values.len() - 1);
+    while from < to {
+        let pivot = values[usize::midpoint(from, to)];
+        let (mut low, mut high) = (from, to);
+        loop {
+            while values[low] < pivot {
+                low += 1;
+            }
+            while values[high] > pivot {
+                high -= 1;
+            }
+            if low >= high {
+                break;
+            }
+            values.swap(low, high);
+            low += 1;
+            high -= 1;
+        }
+        if rank <= high {
+            to = high;
+        } else {
+            from = high + 1;
+        }
     }
 }
 
@@ -86,6 +118,25 @@ mod tests {
         assert!((quantile(&mut values, 0.9) - 3.7).abs() < 1e-12);
         assert_eq!(quantile(&mut values, 1.0), 4.0);
         assert!(quantile(&mut [], 0.5).is_nan());
+    }
+
+    #[test]
+    fn a_rank_is_found_whatever_the_order() {
+        let mut sequence = Sequence::shifted(5);
+        for count in [1, 2, 3, 50] {
+            let values: Vec<f64> = (0..count)
+                .map(|_| (sequence.next_point()[0] * 10.0).floor())
+                .collect();
+            let mut sorted = values.clone();
+            sorted.sort_by(f64::total_cmp);
+            for rank in 0..count {
+                let mut found = values.clone();
+                select(&mut found, rank);
+                assert_eq!(found[rank], sorted[rank]);
+                assert!(found[..rank].iter().all(|value| *value <= found[rank]));
+                assert!(found[rank..].iter().all(|value| *value >= found[rank]));
+            }
+        }
     }
 
     /// Closed form: a sum of independent normal inputs with weights 1, 2 and 3 is normal with variance 14, and the inputs

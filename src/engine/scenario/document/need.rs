@@ -60,7 +60,10 @@ pub enum NeededFor {
     Animals,
 }
 
-/// Hours in which the cabin must stay below a felt temperature.
+/// Limit of the heat index that asks nothing, °C: the end of its field's range.
+pub const HEAT_INDEX_ASKS_NOTHING_C: f64 = 60.0;
+
+/// Hours in which the cabin must stay below a felt temperature, and below a heat index where that is asked.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct NeedWindow {
@@ -74,6 +77,8 @@ pub struct NeedWindow {
     pub highest_felt_c: f64,
     /// Highest relative humidity, share; 1 asks nothing.
     pub highest_relative_humidity: f64,
+    /// Highest heat index of the air, °C; [`HEAT_INDEX_ASKS_NOTHING_C`] asks nothing.
+    pub highest_heat_index_c: f64,
 }
 
 /// When it must be cool.

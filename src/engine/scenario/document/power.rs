@@ -1,5 +1,6 @@
 //! The bank, what charges it, what draws from it, and prices.
 
+use super::measure_prices::MeasurePrices;
 use serde::{Deserialize, Serialize};
 
 /// What the cells are.
@@ -171,4 +172,6 @@ pub struct Prices {
     pub labour_per_h: f64,
     /// Tax, share.
     pub tax_share: f64,
+    /// What measures take beside the prices above.
+    pub measures: MeasurePrices,
 }

@@ -1,7 +1,7 @@
 //! Occupants and need: rows of the fields table.
 
 use super::{choice, number, position, set_at};
-use crate::scenario::document::{Activity, NeededFor};
+use crate::scenario::document::{Activity, HEAT_INDEX_ASKS_NOTHING_C, NeededFor};
 use crate::scenario::field::{Basis, Dimension, Field, Group};
 
 /// Options and their stable names.
@@ -268,6 +268,21 @@ pub(super) const NEED: &[Field] = &[
         basis: Basis::Example,
     },
     Field {
+        id: 180,
+        key: "need.windows.0.highest_heat_index_c",
+        group: Group::Need,
+        kind: number(
+            Dimension::Temperature,
+            20.0,
+            HEAT_INDEX_ASKS_NOTHING_C,
+            |d| d.need.windows[0].highest_heat_index_c,
+            |d, v| d.need.windows[0].highest_heat_index_c = v,
+        ),
+        basis: Basis::Published(
+            "National Weather Service: caution from 27 °C (80 °F) of heat index, danger from 39 °C (103 °F)",
+        ),
+    },
+    Field {
         id: 60,
         key: "need.windows.1.needed_for",
         group: Group::Need,
@@ -333,6 +348,21 @@ pub(super) const NEED: &[Field] = &[
         basis: Basis::Example,
     },
     Field {
+        id: 181,
+        key: "need.windows.1.highest_heat_index_c",
+        group: Group::Need,
+        kind: number(
+            Dimension::Temperature,
+            20.0,
+            HEAT_INDEX_ASKS_NOTHING_C,
+            |d| d.need.windows[1].highest_heat_index_c,
+            |d, v| d.need.windows[1].highest_heat_index_c = v,
+        ),
+        basis: Basis::Published(
+            "National Weather Service: caution from 27 °C (80 °F) of heat index, danger from 39 °C (103 °F)",
+        ),
+    },
+    Field {
         id: 65,
         key: "need.windows.2.needed_for",
         group: Group::Need,
@@ -396,6 +426,21 @@ pub(super) const NEED: &[Field] = &[
             |d, v| d.need.windows[2].highest_relative_humidity = v,
         ),
         basis: Basis::Example,
+    },
+    Field {
+        id: 182,
+        key: "need.windows.2.highest_heat_index_c",
+        group: Group::Need,
+        kind: number(
+            Dimension::Temperature,
+            20.0,
+            HEAT_INDEX_ASKS_NOTHING_C,
+            |d| d.need.windows[2].highest_heat_index_c,
+            |d, v| d.need.windows[2].highest_heat_index_c = v,
+        ),
+        basis: Basis::Published(
+            "National Weather Service: caution from 27 °C (80 °F) of heat index, danger from 39 °C (103 °F)",
+        ),
     },
     Field {
         id: 70,

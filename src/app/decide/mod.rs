@@ -1,0 +1,426 @@
+//! What to decide: is cooling needed at all, how big, what for the money, how sure, and what if it fails. All of it is worked
+//! out beside the page, once the inputs rest, and shown as it comes.
+
+mod front;
+mod likely;
+mod money;
+mod needed;
+mod sheet;
+mod sizes;
+
+use crate::live::{click, derived, flag, part, words};
+use crate::state::AppState;
+use crate::text::{decide as text, page};
+use crate::worker::{Answer, Companion, Extent, Found, Request};
+use leptos::prelude::*;
+use noonday_engine::advice::failure::WindowFailure;
+use noonday_engine::advice::sampling::Sampled;
+use noonday_engine::advice::{Alternatives, Packages, PlainDivision, Sizing, Subject};
+use noonday_engine::scenario::{Scenario, ScenarioDocument, to_link};
+use std::sync::Arc;
+
+/// Parts that are shown, by number.
+const NEEDED: usize = 0;
+const FAILS: usize = 1;
+const PLAIN: usize = 2;
+const SIZES: usize = 3;
+const MONEY: usize = 4;
+const SURE: usize = 5;
+
+/// How far the work is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Phase {
+    /// Until the inputs rest.
+    Waiting,
+    /// Being done, by this share.
+    Working(f64),
+    /// All is there.
+    Complete,
+    /// Given up by somebody.
+    Stopped,
+    /// No worker is to be had.
+    Unavailable,
+    /// The scenario was refused.
+    Refused,
+}
+
+/// What was found, each part the last of its kind.
+#[derive(Debug, Default)]
+struct Parts {
+    alternatives: Option<Alternatives>,
+    failures: Option<Vec<WindowFailure>>,
+    plain: Option<Option<PlainDivision>>,
+    sizing: Option<Option<Box<Sizing>>>,
+    packages: Option<Packages>,
+    sampled: Option<Arc<Sampled>>,
+}
+
+/// When a part came: the request that it answers, and how often it came.
+type Came = (u32, u32);
+
+/// The decision, for the views.
+#[derive(Clone, Copy)]
+pub struct Decision {
+    state: AppState,
+    companion: StoredValue<Option<Companion>, LocalStorage>,
+    parts: StoredValue<Parts>,
+    came: [RwSignal<Came>; 6],
+    took_ms: [RwSignal<f64>; 6],
+    phase: RwSignal<Phase>,
+    /// Number of the last request.
+    number: RwSignal<u32>,
+    /// How much it asked for.
+    extent: StoredValue<Extent>,
+    /// The scenario of the last request.
+    of: RwSignal<Option<Scenario>>,
+    left_out: RwSignal<Vec<Subject>>,
+    must_recover: RwSignal<bool>,
+    /// What was last put into the scenario from here.
+    taken: RwSignal<Option<(String, ScenarioDocument)>>,
+}
+
+impl Decision {
+    /// Follows the state: begins the work when the inputs rest, gives it up when they move on.
+    pub fn new(state: AppState) -> Self {
+        let decision = Self {
+            state,
+            companion: StoredValue::new_local(None),
+            parts: StoredValue::new(Parts::default()),
+            came: std::array::from_fn(|_| RwSignal::new((0, 0))),
+            took_ms: std::array::from_fn(|_| RwSignal::new(0.0)),
+            phase: RwSignal::new(Phase::Waiting),
+            number: RwSignal::new(0),
+            extent: StoredValue::new(Extent::Nothing),
+            of: RwSignal::new(None),
+            left_out: RwSignal::new(Vec::new()),
+            must_recover: RwSignal::new(true),
+            taken: RwSignal::new(None),
+        };
+        Effect::new(move |_| {
+            if let Some(scenario) = state.settled.get() {
+                decision.begin(scenario);
+            }
+        });
+        Effect::new(move |_| {
+            let moved = state.checked.with(|checked| {
+                decision
+                    .of
+                    .with_untracked(|of| of.as_ref().is_some_and(|of| *of != checked.scenario))
+            });
+            if moved {
+                decision.moved_on();
+            }
+        });
+        decision
+    }
+
+    fn begin(self, scenario: Scenario) {
+        if self.of.with_untracked(|of| of.as_ref() == Some(&scenario)) {
+            return;
+        }
+        self.of.set(Some(scenario));
+        self.ask(Extent::Everything);
+    }
+
+    /// The state has changed: what is being worked out would be of another.
+    fn moved_on(self) {
+        self.state.sampled.set(None);
+        self.of.set(None);
+        if let Phase::Working(_) = self.phase.get_untracked() {
+            self.ask(Extent::Nothing);
+        }
+        self.set_phase(Phase::Waiting);
+    }
+
+    fn stop(self) {
+        self.ask(Extent::Nothing);
+        self.set_phase(Phase::Stopped);
+    }
+
+    fn go_on(self) {
+        let scenario = self
+            .state
+            .checked
+            .with_untracked(|checked| checked.scenario.clone());
+        self.of.set(Some(scenario));
+        self.ask(Extent::Everything);
+    }
+
+    /// Asks again for what the switches here change, or for everything where not everything is there.
+    fn choose(self) {
+        let complete = self.phase.get_untracked() == Phase::Complete;
+        self.ask(if complete {
+            Extent::Choices
+        } else {
+            Extent::Everything
+        });
+    }
+
+    fn set_phase(self, phase: Phase) {
+        let lasting = matches!(self.phase.get_untracked(), Phase::Unavailable);
+        if !lasting {
+            self.phase.set(phase);
+        }
+    }
+
+    fn ask(self, extent: Extent) {
+        let Some(link) = self
+            .of
+            .with_untracked(|of| Some(to_link(of.as_ref()?.document())))
+            .or_else(|| (extent == Extent::Nothing).then(String::new))
+        else {
+            return;
+        };
+        self.start();
+        self.number.update(|number| *number += 1);
+        self.extent.set_value(extent);
+        let request = Request {
+            number: self.number.get_untracked(),
+            extent,
+            link,
+            left_out: self.left_out.get_untracked(),
+            must_recover: self.must_recover.get_untracked(),
+        };
+        let asked = self
+            .companion
+            .with_value(|companion| companion.as_ref().map(|companion| companion.ask(request)));
+        self.set_phase(match asked {
+            Some(()) => Phase::Working(0.0),
+            None => Phase::Unavailable,
+        });
+    }
+
+    /// Starts the worker at the first request.
+    fn start(self) {
+        let there = self.companion.with_value(Option::is_some);
+        if there || self.phase.get_untracked() == Phase::Unavailable {
+            return;
+        }
+        let companion = Companion::start(
+            move |answer| self.take(answer),
+            move || self.phase.set(Phase::Unavailable),
+        );
+        self.companion.set_value(companion);
+    }
+
+    fn take(self, answer: Answer) {
+        let waiting = matches!(self.phase.get_untracked(), Phase::Working(_));
+        if answer.number != self.number.get_untracked() || !waiting {
+            return;
+        }
+        let place = match answer.found {
+            Found::Progress => None,
+            Found::Refused => {
+                self.set_phase(Phase::Refused);
+                return;
+            }
+            found => Some(self.keep(found)),
+        };
+        if let Some(place) = place {
+            self.took_ms[place].set(answer.took_ms);
+            self.came[place].update(|came| *came = (answer.number, came.1 + 1));
+        }
+        self.set_phase(if answer.progress >= 1.0 || self.choices_are_there(place) {
+            Phase::Complete
+        } else {
+            Phase::Working(answer.progress)
+        });
+    }
+
+    /// Whether the last part of a request for choices has come: the draws are there from before.
+    fn choices_are_there(self, place: Option<usize>) -> bool {
+        let complete = self.parts.with_value(|parts| {
+            let packages = parts.packages.as_ref();
+            packages.is_some_and(|packages| packages.complete)
+        });
+        place == Some(MONEY) && complete && self.extent.get_value() == Extent::Choices
+    }
+
+    fn keep(self, found: Found) -> usize {
+        let mut place = 0;
+        self.parts.update_value(|parts| {
+            place = match found {
+                Found::Alternatives(found) => {
+                    parts.alternatives = Some(found);
+                    NEEDED
+                }
+                Found::Failures(found) => {
+                    parts.failures = Some(found);
+                    FAILS
+                }
+                Found::Plain(found) => {
+                    parts.plain = Some(found);
+                    PLAIN
+                }
+                Found::Sizing(found) => {
+                    parts.sizing = Some(found);
+                    SIZES
+                }
+                Found::Packages(found) => {
+                    parts.packages = Some(found);
+                    MONEY
+                }
+                Found::Sampled(found) => {
+                    parts.sampled = Some(Arc::new(found));
+                    SURE
+                }
+                Found::Progress | Found::Refused => place,
+            };
+        });
+        if place == SURE {
+            let sampled = self.parts.with_value(|parts| parts.sampled.clone());
+            self.state.sampled.set(sampled);
+        }
+        place
+    }
+
+    /// Whether a part is of the state that is shown, so that it may be acted on.
+    fn is_current(self, place: usize) -> Memo<bool> {
+        derived(move || {
+            let shown = self.of.with(|of| {
+                self.state
+                    .checked
+                    .with(|checked| of.as_ref() == Some(&checked.scenario))
+            });
+            // Sizes and packages are asked for apart; the other parts stay what they are until the state moves.
+            shown && self.came[place].get().0 == self.number.get()
+        })
+    }
+
+    /// Makes a changed document the scenario, with a way back.
+    fn adopt(self, document: ScenarioDocument, what: &str) {
+        self.taken.set(Some((text::taken(what), document.clone())));
+        self.state.exchange(document);
+    }
+
+    /// What was put into the scenario from here, as long as nothing else was changed since.
+    fn taken(self) -> Option<String> {
+        let (told, document) = self.taken.get()?;
+        let still = self.state.document.with(|now| *now == document);
+        still.then_some(told)
+    }
+}
+
+/// The section.
+#[component]
+pub fn Decide() -> impl IntoView {
+    let decision = Decision::new(expect_context::<AppState>());
+    provide_context(decision);
+    view! {
+        <section id="decide" class="decide" aria-labelledby="decide-title">
+            <h2 id="decide-title">{text::DECIDE}</h2>
+            {status(decision)}
+            <div class="decisions">
+                {section(decision, NEEDED, text::NEEDED, needed::view)}
+                {section(decision, SIZES, text::SIZES, sizes::view)}
+                {section(decision, MONEY, text::MONEY, money::view)}
+                {section(decision, FAILS, text::FAILS, likely::failures)}
+                {section(decision, SURE, text::SURE, likely::sure)}
+                {section(decision, PLAIN, text::PLAIN, likely::plain_division)}
+            </div>
+        </section>
+    }
+}
+
+/// A part under its heading, shown anew whenever it comes or the way to speak of it changes.
+fn section(
+    decision: Decision,
+    place: usize,
+    heading: &'static str,
+    body: fn(Decision, &Parts) -> Option<AnyView>,
+) -> AnyView {
+    let shown = part(move || {
+        decision.came[place].track();
+        decision.state.voice.track();
+        decision.parts.with_value(|parts| body(decision, parts))
+    });
+    let took = words(move || format!("{:.0}", decision.took_ms[place].get()));
+    view! {
+        <section class="decision" data-part=place.to_string() data-took-ms=took>
+            <h3>{heading}</h3>
+            {shown}
+        </section>
+    }
+    .into_any()
+}
+
+/// How far the work is, in words and with a button.
+fn status(decision: Decision) -> AnyView {
+    let phase = decision.phase;
+    let is_working = derived(move || matches!(phase.get(), Phase::Working(_)));
+    let told = derived(move || match phase.get() {
+        Phase::Waiting => text::WAITING.to_owned(),
+        Phase::Working(share) => {
+            let stale = decision.came[SURE].get().1 > 0;
+            text::working(share, stale, &decision.state.voice.get())
+        }
+        Phase::Complete => text::COMPLETE.to_owned(),
+        Phase::Stopped => text::STOPPED.to_owned(),
+        Phase::Unavailable => text::UNAVAILABLE.to_owned(),
+        Phase::Refused => text::REFUSED.to_owned(),
+    });
+    // Said aloud only when it begins, ends or fails; each step would talk over everything else.
+    let spoken = derived(move || match phase.get() {
+        Phase::Working(_) | Phase::Waiting => String::new(),
+        _ => told.get(),
+    });
+    let act = click(move || {
+        if is_working.get_untracked() {
+            decision.stop();
+        } else {
+            decision.go_on();
+        }
+    });
+    let can_act = derived(move || {
+        matches!(
+            phase.get(),
+            Phase::Working(_) | Phase::Stopped | Phase::Refused
+        )
+    });
+    view! {
+        <div class="work-status">
+            <p class="note" data-decide="status">
+                {words(move || told.get())}
+            </p>
+            <p class="visually-hidden" role="status">
+                {words(move || spoken.get())}
+            </p>
+            <progress
+                max="1"
+                aria-label=text::PROGRESS
+                hidden=flag(move || !is_working.get())
+                prop:value=words(move || match phase.get() {
+                    Phase::Working(share) => format!("{share:.3}"),
+                    _ => "1".to_owned(),
+                })
+            ></progress>
+            <button type="button" hidden=flag(move || !can_act.get()) on:click=act>
+                {words(move || {
+                    if is_working.get() { text::STOP } else { text::GO_ON }.to_owned()
+                })}
+            </button>
+        </div>
+        {part(move || {
+            decision
+                .taken()
+                .map(|told| {
+                    view! {
+                        <p class="taken">
+                            {told} " "
+                            <button
+                                type="button"
+                                on:click=click(move || {
+                                    decision.taken.set(None);
+                                    decision.state.back();
+                                })
+                            >
+                                {page::UNDO}
+                            </button>
+                        </p>
+                    }
+                        .into_any()
+                })
+        })}
+    }
+    .into_any()
+}

@@ -1,0 +1,228 @@
+//! The order of the work, in slices of some tens of milliseconds.
+
+use super::message::{Answer, Extent, Found, Request};
+use noonday_engine::advice::failure::FailureSearch;
+use noonday_engine::advice::sampling::{ENOUGH_SAMPLES, Sampler};
+use noonday_engine::advice::{PackageSearch, alternatives, measures, plain_division, size};
+use noonday_engine::scenario::{Scenario, from_link};
+use noonday_engine::simulation::BuildError;
+
+/// Runs of packages in a slice, and slices between two results that are shown.
+const RUNS_IN_SLICE: usize = 20;
+const SLICES_BETWEEN_RESULTS: u32 = 6;
+
+/// Draws in a slice, and between two results that are shown.
+const DRAWS_IN_SLICE: usize = 16;
+const DRAWS_BETWEEN_RESULTS: usize = 208;
+
+/// Seed of the draws: any will do, and the same gives the same answer.
+const SEED: u64 = 12;
+
+/// Parts of the work in order, with the share of the whole at which each ends: what they take on the example.
+enum Part {
+    Alternatives,
+    Failures(Box<FailureSearch>),
+    Plain,
+    Sizing,
+    Packages(Box<PackageSearch>, u32),
+    Sampling(Box<Sampler>),
+    Over,
+}
+
+const ENDS: [f64; 6] = [0.02, 0.14, 0.15, 0.19, 0.4, 1.0];
+
+/// The work on one request.
+pub struct Work {
+    request: Request,
+    scenario: Option<Scenario>,
+    part: Part,
+    took_ms: f64,
+}
+
+impl Work {
+    /// Begins the work on a request.
+    pub fn new(request: Request) -> Self {
+        let document = from_link(&request.link).ok();
+        let part = match request.extent {
+            Extent::Nothing => Part::Over,
+            Extent::Everything => Part::Alternatives,
+            Extent::Choices => Part::Sizing,
+        };
+        Self {
+            scenario: document.and_then(|document| Scenario::new(document).ok()),
+            request,
+            part,
+            took_ms: 0.0,
+        }
+    }
+
+    /// Does a slice more; none when all is done. `now_ms` reads a clock.
+    pub fn step(&mut self, now_ms: fn() -> f64) -> Option<Answer> {
+        if matches!(self.part, Part::Over) {
+            return None;
+        }
+        let began_ms = now_ms();
+        let before = self.place();
+        let (found, progress) = self.slice().unwrap_or_else(|_| {
+            self.part = Part::Over;
+            (Found::Refused, 1.0)
+        });
+        self.took_ms += now_ms() - began_ms;
+        let answer = Answer {
+            number: self.request.number,
+            progress,
+            took_ms: self.took_ms,
+            found,
+        };
+        if self.place() != before {
+            self.took_ms = 0.0;
+        }
+        Some(answer)
+    }
+
+    fn place(&self) -> usize {
+        match self.part {
+            Part::Alternatives => 0,
+            Part::Failures(_) => 1,
+            Part::Plain => 2,
+            Part::Sizing => 3,
+            Part::Packages(..) => 4,
+            Part::Sampling(_) => 5,
+            Part::Over => 6,
+        }
+    }
+
+    fn slice(&mut self) -> Result<(Found, f64), BuildError> {
+        let Some(scenario) = &self.scenario else {
+            self.part = Part::Over;
+            return Ok((Found::Refused, 1.0));
+        };
+        let place = self.place();
+        let begin = place.checked_sub(1).map_or(0.0, |before| ENDS[before]);
+        let end = ENDS[place.min(ENDS.len() - 1)];
+        let at = |share: f64| begin + share * (end - begin);
+        match &mut self.part {
+            Part::Alternatives => {
+                let found = Found::Alternatives(alternatives(scenario)?);
+                self.part = Part::Failures(Box::new(FailureSearch::new(scenario)?));
+                Ok((found, end))
+            }
+            Part::Failures(search) => {
+                if !search.step()? {
+                    return Ok((Found::Progress, at(0.5)));
+                }
+                let found = std::mem::take(&mut search.found);
+                self.part = Part::Plain;
+                Ok((Found::Failures(found), end))
+            }
+            Part::Plain => {
+                let found = Found::Plain(plain_division(scenario)?);
+                self.part = Part::Sizing;
+                Ok((found, end))
+            }
+            Part::Sizing => {
+                let found = Found::Sizing(size(scenario, self.request.must_recover)?.map(Box::new));
+                let mut offered = measures(scenario);
+                let left_out = &self.request.left_out;
+                offered.retain(|measure| !left_out.contains(&measure.kind.subject()));
+                let search = PackageSearch::new(scenario, offered);
+                self.part = Part::Packages(Box::new(search), 0);
+                Ok((found, end))
+            }
+            Part::Packages(search, slices) => {
+                *slices += 1;
+                if !search.step(RUNS_IN_SLICE)? {
+                    let shown = slices.is_multiple_of(SLICES_BETWEEN_RESULTS);
+                    let found = shown.then(|| Found::Packages(search.result()));
+                    let progress = at(search.progress());
+                    return Ok((found.unwrap_or(Found::Progress), progress));
+                }
+                let found = Found::Packages(search.result());
+                self.part = match self.request.extent {
+                    Extent::Everything => Part::Sampling(Box::new(Sampler::new(scenario, SEED))),
+                    _ => Part::Over,
+                };
+                Ok((found, end))
+            }
+            Part::Sampling(sampler) => {
+                let drawn = sampler.step(DRAWS_IN_SLICE)?;
+                let progress = at(drawn as f64 / ENOUGH_SAMPLES as f64);
+                let over = drawn >= ENOUGH_SAMPLES;
+                let shown = over || drawn.is_multiple_of(DRAWS_BETWEEN_RESULTS);
+                let found = shown.then(|| Found::Sampled(sampler.result()));
+                if over {
+                    self.part = Part::Over;
+                }
+                Ok((found.unwrap_or(Found::Progress), progress.min(1.0)))
+            }
+            Part::Over => Ok((Found::Progress, 1.0)),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use noonday_engine::advice::Subject;
+    use noonday_engine::scenario::{example, to_link};
+
+    fn request(extent: Extent) -> Request {
+        Request {
+            number: 3,
+            extent,
+            link: to_link(&example()),
+            left_out: vec![Subject::Shade],
+            must_recover: true,
+        }
+    }
+
+    fn all(request: Request) -> Vec<Answer> {
+        let mut work = Work::new(request);
+        std::iter::from_fn(|| work.step(|| 0.0)).collect()
+    }
+
+    #[test]
+    fn everything_is_found_once_and_progress_never_falls() {
+        let answers = all(request(Extent::Everything));
+        assert!(answers.iter().all(|answer| answer.number == 3));
+        assert!(answers.is_sorted_by(|one, other| one.progress <= other.progress));
+        assert_eq!(answers.last().unwrap().progress, 1.0);
+        let count = |is: fn(&Found) -> bool| answers.iter().filter(|one| is(&one.found)).count();
+        assert_eq!(count(|found| matches!(found, Found::Alternatives(_))), 1);
+        assert_eq!(
+            count(|found| matches!(found, Found::Failures(all) if all.len() == 4)),
+            1
+        );
+        assert_eq!(count(|found| matches!(found, Found::Plain(Some(_)))), 1);
+        assert_eq!(count(|found| matches!(found, Found::Sizing(Some(_)))), 1);
+        let complete = |found: &Found| matches!(found, Found::Packages(all) if all.complete);
+        assert_eq!(count(complete), 1);
+        let enough = |found: &Found| matches!(found, Found::Sampled(all) if all.samples >= 400);
+        assert_eq!(count(enough), 1);
+    }
+
+    #[test]
+    fn what_is_left_out_is_in_no_package() {
+        for answer in all(request(Extent::Choices)) {
+            let Found::Packages(found) = answer.found else {
+                assert!(!matches!(answer.found, Found::Sampled(_)));
+                continue;
+            };
+            let chosen = found.front.iter().chain(&found.alone);
+            let mut measures = chosen.flat_map(|package| &package.measures);
+            assert!(measures.all(|measure| measure.kind.subject() != Subject::Shade));
+            assert!(found.nothing.is_some());
+        }
+    }
+
+    #[test]
+    fn nothing_is_done_when_nothing_is_asked_and_a_bad_scenario_is_refused() {
+        assert!(all(request(Extent::Nothing)).is_empty());
+        let answers = all(Request {
+            link: "v=9".to_owned(),
+            ..request(Extent::Everything)
+        });
+        assert_eq!(answers.len(), 1);
+        assert_eq!(answers[0].found, Found::Refused);
+    }
+}

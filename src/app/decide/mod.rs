@@ -7,10 +7,13 @@ mod money;
 mod needed;
 mod sheet;
 mod sizes;
+mod view;
 
-use crate::live::{click, derived, flag, part, words};
+pub use view::Decide;
+
+use crate::live::derived;
 use crate::state::AppState;
-use crate::text::{decide as text, page};
+use crate::text::decide as text;
 use crate::worker::{Answer, Companion, Extent, Found, Request};
 use leptos::prelude::*;
 use noonday_engine::advice::failure::WindowFailure;
@@ -299,128 +302,4 @@ impl Decision {
         let still = self.state.document.with(|now| *now == document);
         still.then_some(told)
     }
-}
-
-/// The section.
-#[component]
-pub fn Decide() -> impl IntoView {
-    let decision = Decision::new(expect_context::<AppState>());
-    provide_context(decision);
-    view! {
-        <section id="decide" class="decide" aria-labelledby="decide-title">
-            <h2 id="decide-title">{text::DECIDE}</h2>
-            {status(decision)}
-            <div class="decisions">
-                {section(decision, NEEDED, text::NEEDED, needed::view)}
-                {section(decision, SIZES, text::SIZES, sizes::view)}
-                {section(decision, MONEY, text::MONEY, money::view)}
-                {section(decision, FAILS, text::FAILS, likely::failures)}
-                {section(decision, SURE, text::SURE, likely::sure)}
-                {section(decision, PLAIN, text::PLAIN, likely::plain_division)}
-            </div>
-        </section>
-    }
-}
-
-/// A part under its heading, shown anew whenever it comes or the way to speak of it changes.
-fn section(
-    decision: Decision,
-    place: usize,
-    heading: &'static str,
-    body: fn(Decision, &Parts) -> Option<AnyView>,
-) -> AnyView {
-    let shown = part(move || {
-        decision.came[place].track();
-        decision.state.voice.track();
-        decision.parts.with_value(|parts| body(decision, parts))
-    });
-    let took = words(move || format!("{:.0}", decision.took_ms[place].get()));
-    view! {
-        <section class="decision" data-part=place.to_string() data-took-ms=took>
-            <h3>{heading}</h3>
-            {shown}
-        </section>
-    }
-    .into_any()
-}
-
-/// How far the work is, in words and with a button.
-fn status(decision: Decision) -> AnyView {
-    let phase = decision.phase;
-    let is_working = derived(move || matches!(phase.get(), Phase::Working(_)));
-    let told = derived(move || match phase.get() {
-        Phase::Waiting => text::WAITING.to_owned(),
-        Phase::Working(share) => {
-            let stale = decision.came[SURE].get().1 > 0;
-            text::working(share, stale, &decision.state.voice.get())
-        }
-        Phase::Complete => text::COMPLETE.to_owned(),
-        Phase::Stopped => text::STOPPED.to_owned(),
-        Phase::Unavailable => text::UNAVAILABLE.to_owned(),
-        Phase::Refused => text::REFUSED.to_owned(),
-    });
-    // Said aloud only when it begins, ends or fails; each step would talk over everything else.
-    let spoken = derived(move || match phase.get() {
-        Phase::Working(_) | Phase::Waiting => String::new(),
-        _ => told.get(),
-    });
-    let act = click(move || {
-        if is_working.get_untracked() {
-            decision.stop();
-        } else {
-            decision.go_on();
-        }
-    });
-    let can_act = derived(move || {
-        matches!(
-            phase.get(),
-            Phase::Working(_) | Phase::Stopped | Phase::Refused
-        )
-    });
-    view! {
-        <div class="work-status">
-            <p class="note" data-decide="status">
-                {words(move || told.get())}
-            </p>
-            <p class="visually-hidden" role="status">
-                {words(move || spoken.get())}
-            </p>
-            <progress
-                max="1"
-                aria-label=text::PROGRESS
-                hidden=flag(move || !is_working.get())
-                prop:value=words(move || match phase.get() {
-                    Phase::Working(share) => format!("{share:.3}"),
-                    _ => "1".to_owned(),
-                })
-            ></progress>
-            <button type="button" hidden=flag(move || !can_act.get()) on:click=act>
-                {words(move || {
-                    if is_working.get() { text::STOP } else { text::GO_ON }.to_owned()
-                })}
-            </button>
-        </div>
-        {part(move || {
-            decision
-                .taken()
-                .map(|told| {
-                    view! {
-                        <p class="taken">
-                            {told} " "
-                            <button
-                                type="button"
-                                on:click=click(move || {
-                                    decision.taken.set(None);
-                                    decision.state.back();
-                                })
-                            >
-                                {page::UNDO}
-                            </button>
-                        </p>
-                    }
-                        .into_any()
-                })
-        })}
-    }
-    .into_any()
 }

@@ -31,10 +31,10 @@ const ENGINE_MODULES: [&str; 14] = [
 
 /// All that the engine stands on.
 const ENGINE_DEPENDENCIES: [&str; 5] = [
+    "lexical-parse-float",
     "libm",
     "percent-encoding",
     "serde",
-    "serde_json",
     "solar-positioning",
 ];
 

@@ -12,7 +12,7 @@ use crate::format::{Typed, UnitSystem, parse_clock, parse_number, unit};
 use crate::text::{Voice, errors};
 use leptos::prelude::*;
 use noonday_engine::advice::sampling::Sampled;
-use noonday_engine::advice::{Advice, LeverEffect, advise, levers};
+use noonday_engine::advice::{Advice, LeverEffect, advise};
 use noonday_engine::scenario::{
     Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, field,
 };
@@ -109,7 +109,7 @@ pub struct AppState {
     /// The state at which the inputs last rested.
     pub settled: RwSignal<Option<Scenario>>,
     /// What single changes would do to that state, best first.
-    pub effects: Memo<Vec<LeverEffect>>,
+    pub effects: RwSignal<Vec<LeverEffect>>,
     /// How far such days may differ, once it is known of the state shown.
     pub sampled: RwSignal<Option<Arc<Sampled>>>,
     /// A state kept to compare with.
@@ -173,12 +173,7 @@ impl AppState {
                 scenario.with(|scenario| Voice::new(scenario.document(), units.get()))
             }),
             settled,
-            effects: Memo::new(move |_| {
-                settled.with(|settled| {
-                    let effects = settled.as_ref().map(levers);
-                    effects.and_then(Result::ok).unwrap_or_default()
-                })
-            }),
+            effects: RwSignal::new(Vec::new()),
             sampled: RwSignal::new(None),
             pinned: RwSignal::new(None),
             cursor: RwSignal::new(None),

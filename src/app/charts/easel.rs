@@ -28,7 +28,35 @@ pub struct Easel {
     /// Rises when size, pixel ratio or colours have changed.
     surroundings: RwSignal<u32>,
     waiting: StoredValue<bool>,
-    skin: StoredValue<Option<Skin>>,
+    measured: StoredValue<Option<Measured>>,
+}
+
+/// Width and height, CSS pixels.
+type Room = (f64, f64);
+
+/// A canvas and its room.
+type Sheet<'a> = (&'a HtmlCanvasElement, Room);
+
+/// What the page says of the charts. To ask it makes the browser work out style and layout, so it is asked only when they may
+/// have changed.
+#[derive(Clone)]
+struct Measured {
+    skin: Skin,
+    rooms: [Room; 3],
+}
+
+impl Measured {
+    fn read(canvases: [&HtmlCanvasElement; 3]) -> Option<Self> {
+        Some(Self {
+            skin: Skin::read(canvases[0])?,
+            rooms: canvases.map(room),
+        })
+    }
+}
+
+fn sheets(canvases: [&HtmlCanvasElement; 3], rooms: [Room; 3]) -> [Sheet<'_>; 3] {
+    let [temperatures, heat, bank] = canvases;
+    [(temperatures, rooms[0]), (heat, rooms[1]), (bank, rooms[2])]
 }
 
 impl Easel {
@@ -40,7 +68,7 @@ impl Easel {
             bank: NodeRef::new(),
             surroundings: RwSignal::new(0),
             waiting: StoredValue::new(false),
-            skin: StoredValue::new(None),
+            measured: StoredValue::new(None),
         };
         Effect::new(move |_| {
             state.advice.track();
@@ -66,8 +94,8 @@ impl Easel {
     /// Share of the plot's width at a place over a chart, from 0 at its left edge to 1 at its right.
     pub fn share_at(self, element: &web_sys::Element, client_x: f64) -> Option<f64> {
         let bounds = element.get_bounding_client_rect();
-        self.skin.with_value(|skin| {
-            let skin = skin.as_ref()?;
+        self.measured.with_value(|measured| {
+            let skin = &measured.as_ref()?.skin;
             let plot = bounds.width() - skin.gutter_left - skin.gutter_right;
             let share = (client_x - bounds.left() - skin.gutter_left) / plot;
             (plot > 0.0).then(|| share.clamp(0.0, 1.0))
@@ -91,10 +119,13 @@ impl Easel {
         let [Some(temperatures), Some(heat), Some(bank)] = canvases else {
             return;
         };
-        let known = self.skin.get_value();
-        let Some(skin) = known.or_else(|| Skin::read(&temperatures)) else {
+        let canvases = [&temperatures, &heat, &bank];
+        let known = self.measured.get_value();
+        let Some(measured) = known.or_else(|| Measured::read(canvases)) else {
             return;
         };
+        let skin = &measured.skin;
+        let [temperatures, heat, bank] = sheets(canvases, measured.rooms);
         let advice = state.advice.get_untracked();
         let voice = state.voice.get_untracked();
         let pinned = state.pinned.get_untracked();
@@ -104,23 +135,23 @@ impl Easel {
             .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
         let sampled = state.sampled.get_untracked();
         let sampled = sampled.as_deref();
-        paint(&temperatures, &skin, |pen, room| {
-            temperatures::draw(pen, &skin, room, (&advice, pinned, sampled), &voice)
+        paint(temperatures, skin, |pen, room| {
+            temperatures::draw(pen, skin, room, (&advice, pinned, sampled), &voice)
         });
-        paint(&heat, &skin, |pen, room| {
+        paint(heat, skin, |pen, room| {
             let before = pinned.map(|pinned| &pinned.with_cooler.series);
             heat::draw(
                 pen,
-                &skin,
+                skin,
                 room,
                 (&advice.with_cooler.series, before),
                 &voice,
             )
         });
-        paint(&bank, &skin, |pen, room| {
-            bank::draw(pen, &skin, room, (&advice, pinned, sampled), reserve)
+        paint(bank, skin, |pen, room| {
+            bank::draw(pen, skin, room, (&advice, pinned, sampled), reserve)
         });
-        self.skin.set_value(Some(skin));
+        self.measured.set_value(Some(measured));
     }
 
     /// Paper has its own width and colours (`style/print.css`). The browser prints as soon as the event is over, so the
@@ -132,7 +163,7 @@ impl Easel {
                 // The name is a valid one, which is all that could fail.
                 let _ = root.toggle_attribute_with_force(PRINTING, printing);
             }
-            self.skin.set_value(None);
+            self.measured.set_value(None);
             self.draw(state);
         };
         let unmark = mark.clone();
@@ -142,7 +173,7 @@ impl Easel {
 
     /// What the style sheet says is read anew only then: reading it makes the browser work out the page's style.
     fn surroundings_changed(self) {
-        self.skin.set_value(None);
+        self.measured.set_value(None);
         self.surroundings.update(|count| *count += 1);
     }
 
@@ -199,11 +230,10 @@ impl Easel {
 
 /// Sizes a canvas to its room in device pixels, wipes it and draws.
 fn paint(
-    canvas: &HtmlCanvasElement,
+    (canvas, room): Sheet,
     skin: &Skin,
     draw: impl FnOnce(&Pen<FineCanvas>, (f64, f64)) -> Drawn<FineCanvas>,
 ) {
-    let room = room(canvas);
     let (width, height) = device_size(room, skin.pixel_ratio);
     if width == 0 || height == 0 {
         return;

@@ -18,7 +18,7 @@ use crate::worker::{Answer, Companion, Extent, Found, Request};
 use leptos::prelude::*;
 use noonday_engine::advice::failure::WindowFailure;
 use noonday_engine::advice::sampling::Sampled;
-use noonday_engine::advice::{Alternatives, Packages, PlainDivision, Sizing, Subject};
+use noonday_engine::advice::{Alternatives, Packages, PlainDivision, Sizing, Subject, levers};
 use noonday_engine::scenario::{Scenario, ScenarioDocument, to_link};
 use std::sync::Arc;
 
@@ -128,6 +128,7 @@ impl Decision {
     /// The state has changed: what is being worked out would be of another.
     fn moved_on(self) {
         self.state.sampled.set(None);
+        self.state.effects.set(Vec::new());
         self.of.set(None);
         if let Phase::Working(_) = self.phase.get_untracked() {
             self.ask(Extent::Nothing);
@@ -187,10 +188,17 @@ impl Decision {
         let asked = self
             .companion
             .with_value(|companion| companion.as_ref().map(|companion| companion.ask(request)));
-        self.set_phase(match asked {
-            Some(()) => Phase::Working(0.0),
-            None => Phase::Unavailable,
-        });
+        match asked {
+            Some(()) => self.set_phase(Phase::Working(0.0)),
+            None => self.do_without(),
+        }
+    }
+
+    /// Where no worker is to be had, the answer still names what would help most.
+    fn do_without(self) {
+        self.phase.set(Phase::Unavailable);
+        let effects = self.of.with_untracked(|of| of.as_ref().map(levers)?.ok());
+        self.state.effects.set(effects.unwrap_or_default());
     }
 
     /// Starts the worker at the first request.
@@ -199,10 +207,8 @@ impl Decision {
         if there || self.phase.get_untracked() == Phase::Unavailable {
             return;
         }
-        let companion = Companion::start(
-            move |answer| self.take(answer),
-            move || self.phase.set(Phase::Unavailable),
-        );
+        let companion =
+            Companion::start(move |answer| self.take(answer), move || self.do_without());
         self.companion.set_value(companion);
     }
 
@@ -213,6 +219,10 @@ impl Decision {
         }
         let place = match answer.found {
             Found::Progress => None,
+            Found::Levers(effects) => {
+                self.state.effects.set(effects);
+                None
+            }
             Found::Refused => {
                 self.set_phase(Phase::Refused);
                 return;
@@ -267,7 +277,7 @@ impl Decision {
                     parts.sampled = Some(Arc::new(found));
                     SURE
                 }
-                Found::Progress | Found::Refused => place,
+                Found::Levers(_) | Found::Progress | Found::Refused => place,
             };
         });
         if place == SURE {

@@ -6,43 +6,24 @@
 use super::Desk;
 use crate::share_link;
 use crate::state::Trail;
-use crate::storage::{self, Kept, Value, WorkingForm};
+use crate::storage::{self, WorkingForm};
 use leptos::prelude::*;
+use serde::{Deserialize, Serialize};
 
 /// What an entry carries.
+#[derive(Serialize, Deserialize)]
 struct Mark {
     working: WorkingForm,
     visitor: bool,
 }
-
-impl Kept for Mark {
-    fn to_value(&self) -> Value {
-        let visitor = self.visitor.then(|| Value::Text(VISITOR.to_owned()));
-        Value::object(&[
-            ("working", self.working.to_value()),
-            ("whose", visitor.unwrap_or(Value::Null)),
-        ])
-    }
-
-    fn from_value(mut value: Value) -> Option<Self> {
-        Some(Self {
-            visitor: value.take("whose").and_then(Value::into_text).as_deref() == Some(VISITOR),
-            working: WorkingForm::from_value(value.take("working")?)?,
-        })
-    }
-}
-
-/// Marks an entry whose scenario came in a link.
-const VISITOR: &str = "visitor";
 
 impl Desk {
     /// Follows back and forward from now on.
     pub(super) fn keep_history(self) {
         self.mark_entry();
         window_event_listener(leptos::ev::popstate, move |event| {
-            let raw = event.state().as_string();
-            let value = raw.and_then(|raw| Value::read(&raw));
-            if let Some(mark) = value.and_then(Mark::from_value) {
+            let mark = event.state().as_string();
+            if let Some(mark) = mark.and_then(|mark| serde_json::from_str(&mark).ok()) {
                 self.return_to(&mark);
             }
         });
@@ -50,7 +31,9 @@ impl Desk {
 
     /// Writes what is shown, as it is now, into the present entry.
     pub(super) fn mark_entry(self) {
-        share_link::mark_entry(&self.mark());
+        if let Some(mark) = self.mark() {
+            share_link::mark_entry(&mark);
+        }
     }
 
     /// Begins a new entry for what is opened next.
@@ -59,7 +42,7 @@ impl Desk {
         share_link::begin_entry();
     }
 
-    fn mark(self) -> String {
+    fn mark(self) -> Option<String> {
         let state = self.state;
         let document = state.document.get_untracked();
         let working = state
@@ -69,7 +52,7 @@ impl Desk {
             working,
             visitor: self.visitor.get_untracked(),
         };
-        mark.to_value().written()
+        serde_json::to_string(&mark).ok()
     }
 
     fn return_to(self, mark: &Mark) {

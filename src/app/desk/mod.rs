@@ -73,7 +73,7 @@ impl Desk {
         Effect::new(move |before: Option<()>| {
             let name = state.units.get().name();
             if before.is_some() {
-                desk.report(storage::write(UNITS, &name.to_owned()));
+                desk.report(storage::write(UNITS, &name));
             }
         });
         window_event_listener(leptos::ev::hashchange, move |_| desk.link_arrived());

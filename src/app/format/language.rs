@@ -4,9 +4,12 @@
 //! ISO 8601.
 
 use noonday_engine::solar::Date;
-use std::sync::OnceLock;
+use std::sync::{Mutex, OnceLock};
 
 static LANGUAGE: OnceLock<Language> = OnceLock::new();
+
+/// The day written last: to write one takes the browser longer than a chart, and it seldom changes.
+static WRITTEN: Mutex<Option<(Date, String)>> = Mutex::new(None);
 
 /// Language of the page's own words; a date within a sentence keeps to it.
 const OF_THE_WORDS: &str = "en";
@@ -67,6 +70,20 @@ pub fn marks() -> Marks {
 
 /// A day in words: `July 21, 2026`, `21 July 2026`.
 pub fn date(date: Date) -> String {
+    let Ok(mut last) = WRITTEN.lock() else {
+        return written(date);
+    };
+    match &*last {
+        Some((known, text)) if *known == date => text.clone(),
+        _ => {
+            let text = written(date);
+            *last = Some((date, text.clone()));
+            text
+        }
+    }
+}
+
+fn written(date: Date) -> String {
     let (year, month, day) = (date.year(), date.month(), date.day());
     let Some(language) = LANGUAGE.get() else {
         return format!("{year:04}-{month:02}-{day:02}");

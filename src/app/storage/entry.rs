@@ -1,15 +1,14 @@
 //! The form in which scenarios are stored, and how it is read back.
 
-use super::Kept;
-use super::json::Value;
 use crate::format::UnitSystem;
 use crate::text::errors::{field_error_named, link_error};
 use crate::text::storage as words;
 use noonday_engine::quantity::sort_few;
 use noonday_engine::scenario::{Scenario, ScenarioDocument, from_link, to_link};
+use serde::{Deserialize, Serialize};
 
 /// A saved scenario.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Entry {
     /// Its name.
     pub name: String,
@@ -20,49 +19,12 @@ pub struct Entry {
 }
 
 /// The working state: the document, and while that cannot be run the last one that could.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WorkingForm {
     /// The document in the form that links have.
     pub form: String,
     /// The last document that could be run, if it is another.
     pub runnable: Option<String>,
-}
-
-impl Kept for Entry {
-    fn to_value(&self) -> Value {
-        let text = |text: &String| Value::Text(text.clone());
-        Value::object(&[
-            ("name", text(&self.name)),
-            ("saved_at", text(&self.saved_at)),
-            ("form", text(&self.form)),
-        ])
-    }
-
-    fn from_value(mut value: Value) -> Option<Self> {
-        let mut text = |name| value.take(name)?.into_text();
-        Some(Self {
-            name: text("name")?,
-            saved_at: text("saved_at")?,
-            form: text("form")?,
-        })
-    }
-}
-
-impl Kept for WorkingForm {
-    fn to_value(&self) -> Value {
-        let runnable = self.runnable.clone();
-        Value::object(&[
-            ("form", Value::Text(self.form.clone())),
-            ("runnable", runnable.map_or(Value::Null, Value::Text)),
-        ])
-    }
-
-    fn from_value(mut value: Value) -> Option<Self> {
-        Some(Self {
-            form: value.take("form")?.into_text()?,
-            runnable: value.take("runnable").and_then(Value::into_text),
-        })
-    }
 }
 
 impl WorkingForm {
@@ -146,8 +108,7 @@ pub fn copy_of(name: &str, taken: &[String]) -> String {
 }
 
 fn read_entry(raw: &str) -> Result<Entry, String> {
-    let entry = Value::read(raw).and_then(Entry::from_value);
-    let entry = entry.ok_or_else(|| words::NOT_AN_ENTRY.to_owned())?;
+    let entry: Entry = serde_json::from_str(raw).map_err(|_| words::NOT_AN_ENTRY.to_owned())?;
     read_form(&entry.form)?;
     Ok(entry)
 }
@@ -170,7 +131,7 @@ mod tests {
             saved_at: saved_at.to_owned(),
             form: form.to_owned(),
         };
-        entry.to_value().written()
+        serde_json::to_string(&entry).unwrap()
     }
 
     #[test]

@@ -1,29 +1,13 @@
 //! What the browser keeps for the page: the working state, saved scenarios, units. Nothing that cannot be read is lost.
 
 mod entry;
-mod json;
 
 pub use entry::{Entry, Listed, WorkingForm, copy_of, listed, read_form, read_working};
 
-pub use json::Value;
-
-/// What can be stored.
-pub trait Kept: Sized {
-    /// As a value.
-    fn to_value(&self) -> Value;
-    /// Out of a value, if it is one.
-    fn from_value(value: Value) -> Option<Self>;
-}
-
-impl Kept for String {
-    fn to_value(&self) -> Value {
-        Value::Text(self.clone())
-    }
-
-    fn from_value(value: Value) -> Option<Self> {
-        value.into_text()
-    }
-}
+use gloo_storage::errors::StorageError;
+use gloo_storage::{LocalStorage, Storage};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 
 /// The scenario that is one's own.
 pub const WORKING: &str = "noonday.working";
@@ -54,33 +38,40 @@ pub enum Stored<T> {
     Unreadable(String),
 }
 
-/// The browser's store; none where it keeps nothing.
-fn store() -> Option<web_sys::Storage> {
-    web_sys::window()?.local_storage().ok()?
+/// Whether the browser keeps anything at all. The library stops the page where it does not, so this is asked first.
+fn is_available() -> bool {
+    web_sys::window().is_some_and(|window| matches!(window.local_storage(), Ok(Some(_))))
 }
 
 /// Reads a value.
-pub fn read<T: Kept>(key: &str) -> Stored<T> {
-    let Some(raw) = read_raw(key) else {
+pub fn read<T: DeserializeOwned>(key: &str) -> Stored<T> {
+    if !is_available() {
         return Stored::Nothing;
-    };
-    match Value::read(&raw).and_then(T::from_value) {
-        Some(value) => Stored::Value(value),
-        None => Stored::Unreadable(raw),
+    }
+    match LocalStorage::get(key) {
+        Ok(value) => Stored::Value(value),
+        Err(StorageError::KeyNotFound(_)) => Stored::Nothing,
+        Err(_) => read_raw(key).map_or(Stored::Nothing, Stored::Unreadable),
     }
 }
 
 /// Reads what stands under a key, whatever it is.
 pub fn read_raw(key: &str) -> Option<String> {
-    store()?.get_item(key).ok().flatten()
+    if !is_available() {
+        return None;
+    }
+    LocalStorage::raw().get_item(key).ok().flatten()
 }
 
 /// Writes a value.
 ///
 /// # Errors
 /// When storage is blocked or full.
-pub fn write<T: Kept>(key: &str, value: &T) -> Result<(), StorageTrouble> {
-    restore(key, Some(&value.to_value().written()))
+pub fn write<T: Serialize>(key: &str, value: &T) -> Result<(), StorageTrouble> {
+    if !is_available() {
+        return Err(StorageTrouble::Blocked);
+    }
+    LocalStorage::set(key, value).map_err(|_| StorageTrouble::Full)
 }
 
 /// Puts back what stood under a key, or nothing.
@@ -88,11 +79,15 @@ pub fn write<T: Kept>(key: &str, value: &T) -> Result<(), StorageTrouble> {
 /// # Errors
 /// When storage is blocked or full.
 pub fn restore(key: &str, raw: Option<&str>) -> Result<(), StorageTrouble> {
-    let store = store().ok_or(StorageTrouble::Blocked)?;
+    if !is_available() {
+        return Err(StorageTrouble::Blocked);
+    }
     match raw {
-        Some(raw) => store.set_item(key, raw).map_err(|_| StorageTrouble::Full),
+        Some(raw) => LocalStorage::raw()
+            .set_item(key, raw)
+            .map_err(|_| StorageTrouble::Full),
         None => {
-            remove(key);
+            LocalStorage::delete(key);
             Ok(())
         }
     }
@@ -100,17 +95,17 @@ pub fn restore(key: &str, raw: Option<&str>) -> Result<(), StorageTrouble> {
 
 /// Removes what stands under a key.
 pub fn remove(key: &str) {
-    if let Some(store) = store() {
-        // Removing cannot fail where there is a store.
-        let _ = store.remove_item(key);
+    if is_available() {
+        LocalStorage::delete(key);
     }
 }
 
 /// Every saved scenario, as it stands.
 pub fn saved() -> Vec<(String, String)> {
-    let Some(store) = store() else {
+    if !is_available() {
         return Vec::new();
-    };
+    }
+    let store = LocalStorage::raw();
     let count = store.length().unwrap_or_default();
     (0..count)
         .filter_map(|index| store.key(index).ok().flatten())

@@ -2,7 +2,7 @@
 
 use noonday_engine::advice::failure::WindowFailure;
 use noonday_engine::advice::sampling::Sampled;
-use noonday_engine::advice::{Alternatives, Packages, PlainDivision, Sizing, Subject};
+use noonday_engine::advice::{Alternatives, LeverEffect, Packages, PlainDivision, Sizing, Subject};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
@@ -35,6 +35,8 @@ pub struct Request {
 /// Something that was worked out.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Found {
+    /// What single changes would do, best first.
+    Levers(Vec<LeverEffect>),
     /// The need without a cooler, and with it.
     Alternatives(Alternatives),
     /// How fast it gets hot; the last message holds all cases.

@@ -3,7 +3,7 @@
 use super::message::{Answer, Extent, Found, Request};
 use noonday_engine::advice::failure::FailureSearch;
 use noonday_engine::advice::sampling::{ENOUGH_SAMPLES, Sampler};
-use noonday_engine::advice::{PackageSearch, alternatives, measures, plain_division, size};
+use noonday_engine::advice::{PackageSearch, alternatives, levers, measures, plain_division, size};
 use noonday_engine::scenario::{Scenario, from_link};
 use noonday_engine::simulation::BuildError;
 
@@ -20,6 +20,7 @@ const SEED: u64 = 12;
 
 /// Parts of the work in order, with the share of the whole at which each ends: what they take on the example.
 enum Part {
+    Levers,
     Alternatives,
     Failures(Box<FailureSearch>),
     Plain,
@@ -29,7 +30,7 @@ enum Part {
     Over,
 }
 
-const ENDS: [f64; 6] = [0.02, 0.14, 0.15, 0.19, 0.4, 1.0];
+const ENDS: [f64; 7] = [0.02, 0.04, 0.16, 0.17, 0.2, 0.4, 1.0];
 
 /// The work on one request.
 pub struct Work {
@@ -45,7 +46,7 @@ impl Work {
         let document = from_link(&request.link).ok();
         let part = match request.extent {
             Extent::Nothing => Part::Over,
-            Extent::Everything => Part::Alternatives,
+            Extent::Everything => Part::Levers,
             Extent::Choices => Part::Sizing,
         };
         Self {
@@ -82,13 +83,14 @@ impl Work {
 
     fn place(&self) -> usize {
         match self.part {
-            Part::Alternatives => 0,
-            Part::Failures(_) => 1,
-            Part::Plain => 2,
-            Part::Sizing => 3,
-            Part::Packages(..) => 4,
-            Part::Sampling(_) => 5,
-            Part::Over => 6,
+            Part::Levers => 0,
+            Part::Alternatives => 1,
+            Part::Failures(_) => 2,
+            Part::Plain => 3,
+            Part::Sizing => 4,
+            Part::Packages(..) => 5,
+            Part::Sampling(_) => 6,
+            Part::Over => 7,
         }
     }
 
@@ -102,6 +104,11 @@ impl Work {
         let end = ENDS[place.min(ENDS.len() - 1)];
         let at = |share: f64| begin + share * (end - begin);
         match &mut self.part {
+            Part::Levers => {
+                let found = Found::Levers(levers(scenario)?);
+                self.part = Part::Alternatives;
+                Ok((found, end))
+            }
             Part::Alternatives => {
                 let found = Found::Alternatives(alternatives(scenario)?);
                 self.part = Part::Failures(Box::new(FailureSearch::new(scenario)?));

@@ -6,9 +6,10 @@ use super::verdict::{Headline, Verdict};
 use crate::quantity::sort_few;
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared};
+use serde::{Deserialize, Serialize};
 
 /// A change that the adviser tries.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Lever {
     /// 25 mm more insulation in roof and walls.
     MoreInsulation,
@@ -31,7 +32,7 @@ pub enum Lever {
 }
 
 /// What a change alone would do.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LeverEffect {
     /// The change.
     pub lever: Lever,

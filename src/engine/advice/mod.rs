@@ -41,14 +41,14 @@ pub use working::{
 
 use crate::cooler::data_plate::PlateAssessment;
 use crate::scenario::{Scenario, plate_assessment};
-use crate::simulation::{BuildError, Prepared, Results};
+use crate::simulation::{BuildError, FULL_STEPS_PER_MINUTE, Prepared, Results};
 
 /// Everything that the page shows of a valid scenario.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Advice {
     /// The run as described.
     pub with_cooler: Results,
-    /// The same without any cooler.
+    /// The same without any cooler; of it only what a verdict needs ([`Prepared::run_for_verdict`]).
     pub without_cooler: Results,
     /// The verdict.
     pub verdict: Verdict,
@@ -66,7 +66,8 @@ pub fn advise(scenario: &Scenario) -> Result<Advice, BuildError> {
     let prepared = Prepared::new(scenario)?;
     let with_cooler = prepared.run()?;
     let without_cooler = if scenario.document().cooler.installed {
-        prepared.without_cooler().run()?
+        let without = prepared.without_cooler();
+        without.run_for_verdict(FULL_STEPS_PER_MINUTE)?
     } else {
         with_cooler.clone()
     };

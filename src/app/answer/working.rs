@@ -1,30 +1,17 @@
 //! The working behind the results, worked out once it is opened.
 
 use crate::charts::reading_index;
-use crate::live::{at_event, part};
+use crate::live::part;
 use crate::state::AppState;
 use crate::text::working as words;
-use leptos::html;
+use crate::widgets::disclosure;
 use leptos::prelude::*;
 use noonday_engine::advice::working;
 
 /// Equation, numbers and source of each result, at the instant that is read.
 #[component]
 pub fn ShownWorking() -> impl IntoView {
-    let state = expect_context::<AppState>();
-    let open = RwSignal::new(false);
-    let element = NodeRef::<html::Details>::new();
-    let toggled = at_event(move || {
-        if let Some(details) = element.get_untracked() {
-            open.set(details.open());
-        }
-    });
-    view! {
-        <details class="working finer" node_ref=element on:toggle=toggled>
-            <summary>{words::SHOW}</summary>
-            {part(move || open.get().then(|| lines(state)))}
-        </details>
-    }
+    disclosure("working finer", words::SHOW, lines)
 }
 
 fn lines(state: AppState) -> AnyView {

@@ -1,30 +1,17 @@
 //! The samples as a table, one row an hour.
 
-use crate::live::{at_event, part};
+use crate::live::part;
 use crate::state::AppState;
 use crate::text::charts::{table_columns, table_row};
 use crate::text::page;
-use leptos::html;
+use crate::widgets::disclosure;
 use leptos::prelude::*;
 use noonday_engine::simulation::Series;
 
 /// A table that is filled once it is opened.
 #[component]
 pub fn SampleTable() -> impl IntoView {
-    let state = expect_context::<AppState>();
-    let open = RwSignal::new(false);
-    let element = NodeRef::<html::Details>::new();
-    let toggled = at_event(move || {
-        if let Some(details) = element.get_untracked() {
-            open.set(details.open());
-        }
-    });
-    view! {
-        <details class="samples" node_ref=element on:toggle=toggled>
-            <summary>{page::TABLE}</summary>
-            {part(move || open.get().then(|| filled(state)))}
-        </details>
-    }
+    disclosure("samples", page::TABLE, filled)
 }
 
 fn filled(state: AppState) -> AnyView {

@@ -1,8 +1,10 @@
 //! Parts of the page around the consult: its head, its messages and the list of saved scenarios.
 
+mod disclosure;
 mod masthead;
 mod notices;
 mod shelf;
 
+pub use disclosure::disclosure;
 pub use masthead::Masthead;
 pub use notices::Notices;

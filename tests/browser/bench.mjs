@@ -6,6 +6,7 @@ import { execFile } from "node:child_process";
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
+import { benchDecide, decideRows } from "./bench-decide.mjs";
 import { CHROMIUM_FLAGS, DIST, PHONE, dragSlider, openSite } from "./harness.mjs";
 import { ready, slider } from "./person.mjs";
 import { sizes } from "./sizes.mjs";
@@ -33,6 +34,10 @@ try {
     const taken = await dragged(slowdown);
     const name = `input to painted frame, processor ${slowdown}x slower (median of ${taken.length})`;
     note(name, `${median(taken).toFixed(1)} ms`, `${allowedMs} ms`, median(taken) <= allowedMs);
+  }
+
+  for (const { scenario, name, took, most } of decideRows(await benchDecide(site))) {
+    note(`worker, ${scenario}: ${name} (best of 3)`, `${took} ms`, `${most} ms`, took <= most);
   }
 
   const report = await lighthouse();

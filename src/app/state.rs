@@ -108,8 +108,8 @@ pub struct AppState {
     pub voice: Memo<Voice>,
     /// The state at which the inputs last rested.
     pub settled: RwSignal<Option<Scenario>>,
-    /// What single changes would do to that state, best first.
-    pub effects: RwSignal<Vec<LeverEffect>>,
+    /// What single changes would do to that state, best first, once it is known.
+    pub effects: RwSignal<Option<Vec<LeverEffect>>>,
     /// How far such days may differ, once it is known of the state shown.
     pub sampled: RwSignal<Option<Arc<Sampled>>>,
     /// A state kept to compare with.
@@ -173,7 +173,7 @@ impl AppState {
                 scenario.with(|scenario| Voice::new(scenario.document(), units.get()))
             }),
             settled,
-            effects: RwSignal::new(Vec::new()),
+            effects: RwSignal::new(None),
             sampled: RwSignal::new(None),
             pinned: RwSignal::new(None),
             cursor: RwSignal::new(None),

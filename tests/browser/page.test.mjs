@@ -90,11 +90,18 @@ test("the answer is told to a screen reader once the inputs rest, and what helps
   const { page, close } = await site.visit(DESKTOP);
   await ready(page);
   const announced = page.locator("[data-answer=announced]");
+  await page.waitForFunction(() => document.querySelector("[data-answer=announced]").textContent);
   const before = await announced.innerText();
+  await announced.evaluate((element) => {
+    globalThis.told = 0;
+    new MutationObserver(() => (globalThis.told += 1)).observe(element, { characterData: true, childList: true, subtree: true });
+  });
   await entry(page, "Insulation of the walls").fill("0");
   assert.equal(await announced.innerText(), before, "it spoke before the inputs had settled");
   await page.waitForFunction((old) => document.querySelector("[data-answer=announced]").textContent !== old, before);
   assert.ok((await announced.innerText()).includes((await lead(page)).slice(0, 30)));
+  await page.getByText(/^Of 400 such days/).waitFor();
+  assert.equal(await page.evaluate(() => globalThis.told), 1, "one change was told more than once");
   await dragSlider(page, slider(page, "Sun taken up by the roof"), 1);
   await entry(page, "Insulation of the roof").fill("0");
   await page.waitForFunction(() => /What would (help|spare)/.test(document.querySelector("[data-answer=help]").textContent));

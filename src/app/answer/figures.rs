@@ -7,6 +7,7 @@ use crate::state::AppState;
 use crate::text::Voice;
 use crate::text::ledger::{self as words, Row};
 use crate::text::page;
+use crate::widgets::since_pinned;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
 
@@ -105,7 +106,7 @@ fn table_rows(rows: Vec<Row>, before: &[Row], voice: &Voice) -> AnyView {
                     <th scope="row">{row.title()}</th>
                     <td>
                         {row.text(voice)}
-                        {since.map(|since| view! { <span class="since">" (" {since} ")"</span> })}
+                        {since_pinned(since)}
                     </td>
                 </tr>
             }

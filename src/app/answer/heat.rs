@@ -1,11 +1,12 @@
 //! Where the heat comes from: by path, at the instant that is read and over the run, as numbers and as bars.
 
-use crate::charts::reading_index;
+use crate::charts::{hour_read, reading_index};
 use crate::format::Measure;
 use crate::live::{part, words as text};
 use crate::state::AppState;
 use crate::text::Voice;
 use crate::text::ledger as words;
+use crate::widgets::since_pinned;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
 use noonday_engine::quantity::sort_few;
@@ -30,13 +31,7 @@ struct PathHeat {
 pub fn Heat() -> impl IntoView {
     let state = expect_context::<AppState>();
     let index = reading_index(state);
-    let hour = text(move || {
-        let advice = state.advice.get();
-        let time_h = advice.with_cooler.series.time_h.get(index.get()).copied();
-        time_h.map_or_else(String::new, |time_h| {
-            words::at_instant(&state.voice.get().instant(time_h))
-        })
-    });
+    let hour = text(move || words::at_instant(&hour_read(state, index.get())));
     let body = part(move || {
         let rows = by_path(&state.advice.get(), index.get());
         let pinned = state.pinned.get();
@@ -99,7 +94,7 @@ fn cell(number: String, since: Option<String>, share: f64) -> AnyView {
     let width = format!("width:{:.1}%", 100.0 * share.abs());
     view! {
         <td>
-            {number} {since.map(|since| view! { <span class="since">" (" {since} ")"</span> })}
+            {number} {since_pinned(since)}
             <span class="bar" class:out={share < 0.0} style=width aria-hidden="true"></span>
         </td>
     }

@@ -33,7 +33,7 @@ fn help_shown(state: AppState) -> Memo<Option<String>> {
             .then(|| {
                 state
                     .effects
-                    .with(|effects| help(effects, headline, &state.voice.get()))
+                    .with(|effects| help(effects.as_ref()?, headline, &state.voice.get()))
             })
             .flatten()
     })
@@ -100,7 +100,7 @@ pub fn Rest() -> impl IntoView {
     }
 }
 
-/// What a screen reader is told once a change has settled.
+/// What a screen reader is told once a change has settled and it is known what would help: once for each change.
 #[component]
 fn Announcement() -> impl IntoView {
     let state = expect_context::<AppState>();
@@ -111,7 +111,7 @@ fn Announcement() -> impl IntoView {
         let rests = state
             .checked
             .with(|checked| settled.as_ref() == Some(&checked.scenario));
-        if !rests {
+        if !rests || state.effects.with(Option::is_none) {
             return before.cloned().unwrap_or_default();
         }
         let spoken = shown.with(Answer::spoken);

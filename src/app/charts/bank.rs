@@ -66,7 +66,7 @@ pub fn draw<DB: DrawingBackend>(
     power(pen, skin, &below, series, &flows)?;
     for ghost in &ghosts {
         let times = before.map_or(&[][..], |before| &before.time_h);
-        let places = below.places_within(times, &ghost.values);
+        let places = below.places(times, &ghost.values);
         pen.line(&places, ghost.stroke.ghost(skin.paper))?;
     }
     Ok(())
@@ -83,7 +83,7 @@ fn charge<DB: DrawingBackend>(
     let percent = percent(series);
     let line = Stroke::solid(skin.cabin, 2.5);
     if let Some(pinned) = pinned {
-        let places = frame.places_within(&pinned.time_h, &self::percent(pinned));
+        let places = frame.places(&pinned.time_h, &self::percent(pinned));
         pen.line(&places, line.ghost(skin.paper))?;
     }
     pen.line(&frame.places(&series.time_h, &percent), line)?;

@@ -19,6 +19,13 @@ pub fn reading_index(state: AppState) -> Memo<usize> {
     })
 }
 
+/// The hour of a sample.
+pub fn hour_read(state: AppState, index: usize) -> String {
+    let advice = state.advice.get();
+    let time_h = advice.with_cooler.series.time_h.get(index).copied();
+    time_h.map_or_else(String::new, |time_h| state.voice.get().instant(time_h))
+}
+
 /// Share of the width at which an instant lies.
 pub fn share_of(series: &Series, time_h: f64) -> f64 {
     match (series.time_h.first(), series.time_h.last()) {

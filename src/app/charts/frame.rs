@@ -31,21 +31,12 @@ impl Frame {
     }
 
     /// Places of samples, those beyond the sides left out.
-    pub fn places_within(&self, times: &[f64], values: &[f64]) -> Vec<(f64, f64)> {
+    pub fn places(&self, times: &[f64], values: &[f64]) -> Vec<(f64, f64)> {
         let (from, until) = self.across;
         times
             .iter()
             .zip(values)
             .filter(|(time, _)| (from..=until).contains(*time))
-            .map(|(time, value)| (self.x(*time), self.y(*value)))
-            .collect()
-    }
-
-    /// Places of samples.
-    pub fn places(&self, times: &[f64], values: &[f64]) -> Vec<(f64, f64)> {
-        times
-            .iter()
-            .zip(values)
             .map(|(time, value)| (self.x(*time), self.y(*value)))
             .collect()
     }

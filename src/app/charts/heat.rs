@@ -136,7 +136,7 @@ fn outlines<DB: DrawingBackend>(
 ) -> Drawn<DB> {
     for (row, (frame, values)) in frames.iter().zip(&rows.values).enumerate() {
         let (into, out) = colours(skin, row);
-        let places = frame.places_within(&rows.time_h, values);
+        let places = frame.places(&rows.time_h, values);
         let zero = frame.y(0.0);
         let sign = |y: f64| (zero - y).total_cmp(&0.0);
         for run in places.chunk_by(|one, other| sign(one.1) == sign(other.1)) {

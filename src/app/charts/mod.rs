@@ -13,7 +13,7 @@ mod strip;
 mod table;
 mod temperatures;
 
-pub use cursor::reading_index;
+pub use cursor::{hour_read, reading_index};
 pub use easel::Easel;
 pub use frame::spread;
 pub use reading::ReadingLine;

@@ -21,6 +21,9 @@ pub type Place = (f64, f64);
 /// A label, the height at which its line ends, and its colour.
 pub type EndLabel = (&'static str, f64, RGBColor);
 
+/// How much of a line's colour its ghost keeps.
+const GHOST: f64 = 0.5;
+
 /// How a line is drawn.
 #[derive(Clone, Copy)]
 pub struct Stroke {
@@ -50,18 +53,13 @@ impl Stroke {
             dash: Some(dash),
         }
     }
-}
 
-/// How much of a line's colour its ghost keeps.
-const GHOST: f64 = 0.5;
-
-impl Stroke {
     /// How the same line of the pinned state is drawn: thin, and half way to the ground.
     pub fn ghost(self, ground: RGBColor) -> Self {
         let mixed = |own: u8, ground: u8| {
             (f64::from(own) * GHOST + f64::from(ground) * (1.0 - GHOST)).round() as u8
         };
-        let (own, ground) = (self.colour, ground);
+        let own = self.colour;
         Self {
             colour: RGBColor(
                 mixed(own.0, ground.0),

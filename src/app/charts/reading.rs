@@ -1,10 +1,11 @@
 //! What is read at the cursor, as a line of text under a chart.
 
-use super::cursor::{reading_index, sample_at};
+use super::cursor::{hour_read, reading_index, sample_at};
 use crate::live::{Part, part, words};
 use crate::state::AppState;
 use crate::text::Voice;
 use crate::text::charts::Reading;
+use crate::widgets::since_pinned;
 use leptos::prelude::*;
 use noonday_engine::advice::Advice;
 
@@ -19,11 +20,7 @@ pub fn ReadingLine(
 ) -> impl IntoView {
     let state = expect_context::<AppState>();
     let index = reading_index(state);
-    let hour = words(move || {
-        let advice = state.advice.get();
-        let time_h = advice.with_cooler.series.time_h.get(index.get()).copied();
-        time_h.map_or_else(String::new, |time_h| state.voice.get().instant(time_h))
-    });
+    let hour = words(move || hour_read(state, index.get()));
     let values: Part = part(move || {
         let (advice, voice) = (state.advice.get(), state.voice.get());
         let before = state
@@ -67,6 +64,5 @@ fn pinned_readings(
 
 fn since(before: &[Reading], (name, amount): Reading, voice: &Voice) -> Option<AnyView> {
     let (_, pinned) = before.iter().find(|(other, _)| *other == name)?;
-    let difference = voice.difference(amount, *pinned)?;
-    Some(view! { <span class="since">" (" {difference} ")"</span> }.into_any())
+    since_pinned(voice.difference(amount, *pinned))
 }

@@ -69,7 +69,7 @@ pub fn draw<DB: DrawingBackend>(
     }
     let pinned_times = pinned.map_or(&[][..], |pinned| &pinned.with_cooler.series.time_h);
     for ghost in &ghosts {
-        let places = frame.places_within(pinned_times, &ghost.values);
+        let places = frame.places(pinned_times, &ghost.values);
         pen.line(&places, ghost.stroke.ghost(skin.paper))?;
     }
     for line in &lines {

@@ -128,7 +128,7 @@ impl Decision {
     /// The state has changed: what is being worked out would be of another.
     fn moved_on(self) {
         self.state.sampled.set(None);
-        self.state.effects.set(Vec::new());
+        self.state.effects.set(None);
         self.of.set(None);
         if let Phase::Working(_) = self.phase.get_untracked() {
             self.ask(Extent::Nothing);
@@ -137,8 +137,16 @@ impl Decision {
     }
 
     fn stop(self) {
+        self.name_no_help();
         self.ask(Extent::Nothing);
         self.set_phase(Phase::Stopped);
+    }
+
+    /// The answer waits to be told until it is known what would help; where that will not be known, it need not.
+    fn name_no_help(self) {
+        self.state
+            .effects
+            .update(|effects| *effects = Some(effects.take().unwrap_or_default()));
     }
 
     fn go_on(self) {
@@ -198,7 +206,7 @@ impl Decision {
     fn do_without(self) {
         self.phase.set(Phase::Unavailable);
         let effects = self.of.with_untracked(|of| of.as_ref().map(levers)?.ok());
-        self.state.effects.set(effects.unwrap_or_default());
+        self.state.effects.set(Some(effects.unwrap_or_default()));
     }
 
     /// Starts the worker at the first request.
@@ -220,10 +228,11 @@ impl Decision {
         let place = match answer.found {
             Found::Progress => None,
             Found::Levers(effects) => {
-                self.state.effects.set(effects);
+                self.state.effects.set(Some(effects));
                 None
             }
             Found::Refused => {
+                self.name_no_help();
                 self.set_phase(Phase::Refused);
                 return;
             }

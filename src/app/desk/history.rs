@@ -43,13 +43,8 @@ impl Desk {
     }
 
     fn mark(self) -> Option<String> {
-        let state = self.state;
-        let document = state.document.get_untracked();
-        let working = state
-            .checked
-            .with_untracked(|checked| WorkingForm::new(&document, &checked.scenario));
         let mark = Mark {
-            working,
+            working: self.working_form(),
             visitor: self.visitor.get_untracked(),
         };
         serde_json::to_string(&mark).ok()

@@ -106,14 +106,18 @@ impl Desk {
         });
     }
 
+    /// What is shown, in the form in which it is kept.
+    pub(super) fn working_form(self) -> WorkingForm {
+        let document = self.state.document.get_untracked();
+        self.state
+            .checked
+            .with_untracked(|checked| WorkingForm::new(&document, &checked.scenario))
+    }
+
     /// Writes what is shown, a visitor apart from one's own. Storage that is blocked is told of when something is saved.
     fn write_working(self) {
         self.mark_entry();
-        let document = self.state.document.get_untracked();
-        let form = self
-            .state
-            .checked
-            .with_untracked(|checked| WorkingForm::new(&document, &checked.scenario));
+        let form = self.working_form();
         let key = if self.visitor.get_untracked() {
             VISIT
         } else {

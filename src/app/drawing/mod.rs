@@ -7,7 +7,7 @@ mod sheet;
 
 pub use paint::drawing;
 
-use crate::charts::reading_index;
+use crate::charts::{hour_read, reading_index};
 use crate::live::words;
 use crate::state::AppState;
 use crate::text::drawing as text;
@@ -18,11 +18,7 @@ use leptos::prelude::*;
 pub fn CabinDrawing() -> impl IntoView {
     let state = expect_context::<AppState>();
     let index = reading_index(state);
-    let hour = words(move || {
-        let advice = state.advice.get();
-        let time_h = advice.with_cooler.series.time_h.get(index.get()).copied();
-        time_h.map_or_else(String::new, |time_h| state.voice.get().instant(time_h))
-    });
+    let hour = words(move || hour_read(state, index.get()));
     let caption =
         words(move || text::caption(&state.advice.get(), index.get(), &state.voice.get()));
     let described =

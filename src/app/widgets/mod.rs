@@ -4,7 +4,9 @@ mod disclosure;
 mod masthead;
 mod notices;
 mod shelf;
+mod since;
 
 pub use disclosure::disclosure;
 pub use masthead::Masthead;
 pub use notices::Notices;
+pub use since::since_pinned;

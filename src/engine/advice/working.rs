@@ -124,7 +124,7 @@ pub fn working(advice: &Advice, document: &ScenarioDocument, index: usize) -> Op
     let sources = [&series.panels_w, &series.driving_w, &series.shore_w];
     let sources_w: f64 = sources.into_iter().filter_map(|source| at(source)).sum();
     let (cooler_w, loads_w) = (at(&series.cooler_w)?, at(&series.loads_w)?);
-    let heat_w = series.heat_w.get(index)?;
+    let heat_w = &series.heat_w_at(index);
     Some(Working {
         felt: FeltWorking {
             air_c,

@@ -11,7 +11,7 @@ use noonday_engine::advice::failure::failures;
 use noonday_engine::advice::ladder::{BANK_CAPACITIES_AH, COOLER_CAPACITIES_W, next_below};
 use noonday_engine::advice::sampling::Sampler;
 use noonday_engine::advice::{
-    Headline, advise, alternatives, applied, measures, plain_division, size,
+    Headline, advise, advise_coarsely, alternatives, applied, measures, plain_division, size,
 };
 use noonday_engine::air::humidity_ratio_from_dew_point;
 use noonday_engine::cooler::bypass::EnteringAir;
@@ -22,6 +22,7 @@ use noonday_engine::scenario::{
     FanUse, InsulationMaterial, NeededFor, Scenario, ScenarioDocument, SystemVoltage, Terrain,
     cooler_rating, example,
 };
+use noonday_engine::simulation::Series;
 use noonday_tests::scenarios::{Drawn, config, scenarios};
 use proptest::prelude::*;
 
@@ -285,4 +286,39 @@ proptest! {
             prop_assert!(sizing.runs <= 40, "{} runs", sizing.runs);
         }
     }
+}
+
+/// What a moved slider shows before it is let go is what it shows afterwards: the instant at which the compressor switches may
+/// move by some minutes, the day and its worst hours do not.
+#[test]
+fn coarse_steps_tell_the_same_while_an_input_is_moved() {
+    for insulation_m in [0.0, 0.01, 0.025, 0.06, 0.15] {
+        let mut document = example();
+        document.shell.wall_insulation_m = insulation_m;
+        let scenario = Scenario::new(document).unwrap();
+        let (full, coarse) = (
+            advise(&scenario).unwrap(),
+            advise_coarsely(&scenario).unwrap(),
+        );
+        assert_eq!(full.verdict.headline, coarse.verdict.headline);
+        let windows = full.verdict.windows.iter().zip(&coarse.verdict.windows);
+        for (one, other) in windows {
+            assert_within(one.worst_felt_c, other.worst_felt_c, 0.1);
+        }
+        let (one, other) = (&full.with_cooler.series, &coarse.with_cooler.series);
+        let apart = |of: fn(&Series) -> &Vec<f64>| -> Vec<f64> {
+            let pairs = of(one).iter().zip(of(other));
+            pairs.map(|(one, other)| (one - other).abs()).collect()
+        };
+        let felt_k = apart(|series| &series.felt_c);
+        let mean_k = felt_k.iter().sum::<f64>() / felt_k.len() as f64;
+        assert!(mean_k < 0.03, "{insulation_m} m: {mean_k} K on average");
+        for charge in apart(|series| &series.state_of_charge) {
+            assert_within(charge, 0.0, 0.002);
+        }
+    }
+}
+
+fn assert_within(one: f64, other: f64, tolerance: f64) {
+    assert!((one - other).abs() <= tolerance, "{one} and {other}");
 }

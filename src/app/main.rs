@@ -10,6 +10,7 @@ mod inputs;
 mod live;
 mod offline;
 mod share_link;
+mod sight;
 mod state;
 mod storage;
 mod text;
@@ -24,6 +25,7 @@ use drawing::CabinDrawing;
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
 use offline::NewVersion;
+use sight::waits_unseen;
 use text::charts::{bank_readings, temperature_readings};
 use text::heat::heat_readings;
 use text::page;
@@ -51,6 +53,22 @@ fn skip(event: leptos::ev::MouseEvent) {
         inputs.scroll_into_view();
         inputs::focus_on(&inputs);
     }
+}
+
+fn heat_band() -> AnyView {
+    view! {
+        <HeatChart />
+        <ReadingLine read=heat_readings />
+    }
+    .into_any()
+}
+
+fn bank_band() -> AnyView {
+    view! {
+        <BankChart />
+        <ReadingLine read=bank_readings />
+    }
+    .into_any()
 }
 
 #[component]
@@ -82,19 +100,17 @@ fn Page(start: Start) -> impl IntoView {
                         <Strip />
                         <ReadingLine read=temperature_readings />
                     </div>
-                    <Rest />
-                    <Then />
+                    {waits_unseen(".rest", || view! { <Rest /> }.into_any())}
+                    {waits_unseen(".then", || view! { <Then /> }.into_any())}
                     <Cautions />
-                    <CabinDrawing />
-                    <HeatChart />
-                    <ReadingLine read=heat_readings />
-                    <BankChart />
-                    <ReadingLine read=bank_readings />
-                    <SampleTable />
+                    {waits_unseen(".drawing", || view! { <CabinDrawing /> }.into_any())}
+                    {waits_unseen(".heat-day", heat_band)}
+                    {waits_unseen(".bank", bank_band)}
+                    {waits_unseen(".samples", || view! { <SampleTable /> }.into_any())}
                 </section>
                 <Inputs />
             </div>
-            <Figures />
+            {waits_unseen("#figures", || view! { <Figures /> }.into_any())}
             <Decide />
         </main>
     }

@@ -12,7 +12,7 @@ use crate::format::{Typed, UnitSystem, parse_clock, parse_number, unit};
 use crate::text::{Voice, errors};
 use leptos::prelude::*;
 use noonday_engine::advice::sampling::Sampled;
-use noonday_engine::advice::{Advice, LeverEffect, advise};
+use noonday_engine::advice::{Advice, LeverEffect, advise, advise_coarsely};
 use noonday_engine::scenario::{
     Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, field,
 };
@@ -65,6 +65,8 @@ struct Outcome {
     advice: Arc<Advice>,
     /// Whether the engine refused the present state, which no checked document should make it do.
     refused: bool,
+    /// Whether it was run in coarse steps, because a slider was held.
+    coarse: bool,
 }
 
 /// An entry that cannot be run, and why.
@@ -94,6 +96,8 @@ pub struct AppState {
     pub trail: RwSignal<Trail>,
     /// Texts as typed.
     pub typed: RwSignal<TypedTexts>,
+    /// Whether a slider is held: until it is let go, the run takes coarse steps and what is out of sight waits.
+    pub held: RwSignal<bool>,
     /// Key of the field in which somebody is typing.
     pub typing: RwSignal<Option<&'static str>>,
     /// Units shown.
@@ -138,12 +142,19 @@ impl AppState {
         let first = Outcome {
             advice: Arc::new(advice),
             refused: false,
+            coarse: false,
         };
+        let held = RwSignal::new(false);
         let outcome = Memo::new(move |before: Option<&Outcome>| {
+            // To take hold of a slider changes nothing; to let it go is followed by a run in full.
+            let coarse = held.get_untracked();
+            if coarse {
+                held.track();
+            }
             scenario.with(|scenario| match before {
                 // What was run to start from need not be run again.
                 None if *scenario == started => first.clone(),
-                before => outcome(scenario, &before.unwrap_or(&first).advice),
+                before => outcome(scenario, coarse, &before.unwrap_or(&first).advice),
             })
         });
         let settled = RwSignal::new(None);
@@ -151,6 +162,7 @@ impl AppState {
             document,
             trail: RwSignal::new(Trail::default()),
             typed,
+            held,
             typing,
             units,
             checked,
@@ -180,6 +192,22 @@ impl AppState {
         };
         settle(scenario, settled, state.trail);
         state
+    }
+
+    /// The state for a part of the page that may be out of sight: there it waits while a slider is held.
+    pub fn as_seen(self, seen: RwSignal<bool>) -> Self {
+        let waits = move || self.held.get() && !seen.get();
+        Self {
+            advice: Memo::new(move |before: Option<&Arc<Advice>>| match before {
+                Some(before) if waits() => before.clone(),
+                _ => self.advice.get(),
+            }),
+            checked: Memo::new(move |before: Option<&Checked>| match before {
+                Some(before) if waits() => before.clone(),
+                _ => self.checked.get(),
+            }),
+            ..self
+        }
     }
 }
 
@@ -240,16 +268,13 @@ fn troubles(
     found
 }
 
-fn outcome(scenario: &Scenario, last: &Arc<Advice>) -> Outcome {
-    match advise(scenario) {
-        Ok(advice) => Outcome {
-            advice: Arc::new(advice),
-            refused: false,
-        },
-        Err(_) => Outcome {
-            advice: last.clone(),
-            refused: true,
-        },
+fn outcome(scenario: &Scenario, coarse: bool, last: &Arc<Advice>) -> Outcome {
+    let run = if coarse { advise_coarsely } else { advise };
+    let found = run(scenario).ok().map(Arc::new);
+    Outcome {
+        refused: found.is_none(),
+        advice: found.unwrap_or_else(|| last.clone()),
+        coarse,
     }
 }
 

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { DESKTOP, PHONE, assertAccessible, assertDrawn, dragSlider, openSite, settled } from "./harness.mjs";
-import { chartPixels, entry, lead, numbersIn, openGroup, ready, slider, temperatureChart, bankChart } from "./person.mjs";
+import { chartPixels, entry, kept, lead, numbersIn, openGroup, ready, slider, temperatureChart, bankChart } from "./person.mjs";
 
 let site;
 before(async () => {
@@ -256,6 +256,32 @@ test("on a phone the answer and the temperatures stay in view while an input is 
     assert.ok(top >= -0.5 && top < 5, `the answer is at ${top}`);
     assert.ok(share <= 0.45, `it takes ${share} of the screen`);
   }
+  await close();
+});
+
+test("while a slider is held what is out of sight waits, and once it is let go everything agrees", async () => {
+  const { page, assertClean, close } = await site.visit(PHONE);
+  await ready(page);
+  const figures = () => page.locator("#figures").innerText();
+  const [figuresBefore, bankBefore, leadBefore] = [await figures(), await chartPixels(bankChart(page)), await lead(page)];
+  await dragSlider(page, slider(page, "Insulation of the walls"), 0, {
+    touch: true,
+    onMove: async (share) => {
+      if (share < 1) return;
+      await settled(page);
+      assert.notEqual(await lead(page), leadBefore);
+      assert.equal(await figures(), figuresBefore);
+      assert.equal(await chartPixels(bankChart(page)), bankBefore);
+    },
+  });
+  assert.notEqual(await figures(), figuresBefore);
+  assert.notEqual(await chartPixels(bankChart(page)), bankBefore);
+  const [said, shown] = [await lead(page), await figures()];
+  await kept(page);
+  await page.reload();
+  await ready(page);
+  assert.deepEqual([await lead(page), await figures()], [said, shown]);
+  assertClean();
   await close();
 });
 

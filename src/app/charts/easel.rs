@@ -4,6 +4,7 @@ use super::fine::{FineCanvas, STEPS_PER_PIXEL};
 use super::pen::{Drawn, Pen};
 use super::skin::{Skin, room};
 use super::{bank, heat, temperatures};
+use crate::sight::watch;
 use crate::state::AppState;
 use leptos::html;
 use leptos::prelude::*;
@@ -27,6 +28,8 @@ pub struct Easel {
     pub bank: NodeRef<html::Canvas>,
     /// Rises when size, pixel ratio or colours have changed.
     surroundings: RwSignal<u32>,
+    /// Which canvases can be seen.
+    seen: [RwSignal<bool>; 3],
     waiting: StoredValue<bool>,
     measured: StoredValue<Option<Measured>>,
 }
@@ -67,6 +70,7 @@ impl Easel {
             heat: NodeRef::new(),
             bank: NodeRef::new(),
             surroundings: RwSignal::new(0),
+            seen: std::array::from_fn(|_| RwSignal::new(true)),
             waiting: StoredValue::new(false),
             measured: StoredValue::new(None),
         };
@@ -75,6 +79,7 @@ impl Easel {
             state.voice.track();
             state.sampled.track();
             state.pinned.track();
+            state.held.track();
             easel.surroundings.track();
             easel.draw_soon(state);
         });
@@ -82,7 +87,11 @@ impl Easel {
             let canvases =
                 [&easel.temperatures, &easel.heat, &easel.bank].map(|canvas| canvas.get());
             if let [Some(temperatures), Some(heat), Some(bank)] = canvases {
-                easel.watch_size([temperatures, heat, bank]);
+                let canvases = [temperatures, heat, bank];
+                for (canvas, seen) in canvases.iter().zip(easel.seen) {
+                    watch(canvas, seen);
+                }
+                easel.watch_size(canvases);
             }
         });
         easel.watch_media("(prefers-color-scheme: dark)");
@@ -135,22 +144,25 @@ impl Easel {
             .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
         let sampled = state.sampled.get_untracked();
         let sampled = sampled.as_deref();
-        paint(temperatures, skin, |pen, room| {
-            temperatures::draw(pen, skin, room, (&advice, pinned, sampled), &voice)
-        });
-        paint(heat, skin, |pen, room| {
-            let before = pinned.map(|pinned| &pinned.with_cooler.series);
-            heat::draw(
-                pen,
-                skin,
-                room,
-                (&advice.with_cooler.series, before),
-                &voice,
-            )
-        });
-        paint(bank, skin, |pen, room| {
-            bank::draw(pen, skin, room, (&advice, pinned, sampled), reserve)
-        });
+        let held = state.held.get_untracked();
+        let [first, second, third] = self.seen.map(|seen| !held || seen.get_untracked());
+        if first {
+            paint(temperatures, skin, |pen, room| {
+                temperatures::draw(pen, skin, room, (&advice, pinned, sampled), &voice)
+            });
+        }
+        if second {
+            paint(heat, skin, |pen, room| {
+                let before = pinned.map(|pinned| &pinned.with_cooler.series);
+                let series = (&advice.with_cooler.series, before);
+                heat::draw(pen, skin, room, series, &voice)
+            });
+        }
+        if third {
+            paint(bank, skin, |pen, room| {
+                bank::draw(pen, skin, room, (&advice, pinned, sampled), reserve)
+            });
+        }
         self.measured.set_value(Some(measured));
     }
 

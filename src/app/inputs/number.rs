@@ -76,6 +76,11 @@ fn slider(field: &'static Field, number: &'static NumberField, state: AppState) 
             prop:value=words(move || scale.with(|scale| scale.position(value.get())).to_string())
             aria-label=full_label(field)
             aria-valuetext=words(move || spoken(number, value.get(), state))
+            on:pointerdown=move |_| state.held.set(true)
+            on:pointerup=move |_| state.held.set(false)
+            on:pointercancel=move |_| state.held.set(false)
+            on:change=at_event(move || state.held.set(false))
+            on:focusout=move |_| state.held.set(false)
             on:input=moved
         />
     }

@@ -9,6 +9,8 @@ mod format;
 mod inputs;
 mod live;
 mod offline;
+#[cfg(test)]
+mod opening;
 mod share_link;
 mod sight;
 mod state;
@@ -25,7 +27,8 @@ use drawing::CabinDrawing;
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
 use offline::NewVersion;
-use sight::waits_unseen;
+use sight::{Arrived, comes_later, waits_unseen};
+use std::time::Duration;
 use text::charts::{bank_readings, temperature_readings};
 use text::heat::heat_readings;
 use text::page;
@@ -35,7 +38,18 @@ fn main() {
     if worker::serve_if_worker() {
         return;
     }
-    let start = Start::read();
+    // Each in a turn of its own, so that the browser can draw and take touches in between.
+    in_turn(|| {
+        let start = Start::read();
+        in_turn(move || show(start));
+    });
+}
+
+fn in_turn(act: impl FnOnce() + 'static) {
+    set_timeout(act, Duration::ZERO);
+}
+
+fn show(start: Option<Start>) {
     // What stood there meanwhile, in `index.html`.
     if let Some(opening) = document().get_element_by_id("opening") {
         opening.remove();
@@ -55,20 +69,29 @@ fn skip(event: leptos::ev::MouseEvent) {
     }
 }
 
+fn cabin() -> AnyView {
+    waits_unseen(".drawing", || view! { <CabinDrawing /> }.into_any())
+}
+
 fn heat_band() -> AnyView {
-    view! {
-        <HeatChart />
-        <ReadingLine read=heat_readings />
-    }
-    .into_any()
+    waits_unseen(".heat-day", || {
+        view! {
+            <HeatChart />
+            <ReadingLine read=heat_readings />
+        }
+        .into_any()
+    })
 }
 
 fn bank_band() -> AnyView {
-    view! {
-        <BankChart />
-        <ReadingLine read=bank_readings />
-    }
-    .into_any()
+    waits_unseen(".bank", || {
+        view! {
+            <BankChart />
+            <ReadingLine read=bank_readings />
+            <SampleTable />
+        }
+        .into_any()
+    })
 }
 
 #[component]
@@ -79,6 +102,7 @@ fn Page(start: Start) -> impl IntoView {
     provide_context(Opened::new());
     provide_context(Easel::new(state));
     provide_context(NewVersion::awaited());
+    provide_context(Arrived::begin());
     Effect::new(move |_| {
         let title = state
             .document
@@ -103,15 +127,14 @@ fn Page(start: Start) -> impl IntoView {
                     {waits_unseen(".rest", || view! { <Rest /> }.into_any())}
                     {waits_unseen(".then", || view! { <Then /> }.into_any())}
                     <Cautions />
-                    {waits_unseen(".drawing", || view! { <CabinDrawing /> }.into_any())}
-                    {waits_unseen(".heat-day", heat_band)}
-                    {waits_unseen(".bank", bank_band)}
-                    {waits_unseen(".samples", || view! { <SampleTable /> }.into_any())}
+                    {comes_later(1, cabin)}
+                    {comes_later(2, heat_band)}
+                    {comes_later(3, bank_band)}
                 </section>
-                <Inputs />
+                {comes_later(4, || view! { <Inputs /> }.into_any())}
             </div>
-            {waits_unseen("#figures", || view! { <Figures /> }.into_any())}
-            <Decide />
+            {comes_later(6, || waits_unseen("#figures", || view! { <Figures /> }.into_any()))}
+            {comes_later(7, || view! { <Decide /> }.into_any())}
         </main>
     }
 }

@@ -1,12 +1,51 @@
-//! What can be seen of the page. While a slider is held, only that follows: the rest would cost the time in which the finger has
-//! moved on.
+//! What can be seen of the page comes first: when the page starts, and while a slider is held.
 
+use crate::live::{derived, part};
 use crate::state::AppState;
 use leptos::context::Provider;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Element, IntersectionObserver, IntersectionObserverEntry};
+
+/// How many of the parts that come later are there.
+#[derive(Clone, Copy)]
+pub struct Arrived(RwSignal<u32>);
+
+impl Arrived {
+    /// None yet; one comes in each turn of the browser, which can draw and take touches in between.
+    pub fn begin() -> Self {
+        let arrived = Self(RwSignal::new(0));
+        arrived.next(LATER_PARTS);
+        arrived
+    }
+
+    fn next(self, missing: u32) {
+        if missing > 0 {
+            let come = move || {
+                self.0.update(|parts| *parts += 1);
+                self.next(missing - 1);
+            };
+            // Two frames on, the part before has been drawn.
+            request_animation_frame(move || request_animation_frame(come));
+        }
+    }
+}
+
+/// How many parts come later.
+const LATER_PARTS: u32 = 7;
+
+/// A part of the page that comes later, in its turn from 1 to [`LATER_PARTS`].
+pub fn comes_later(turn: u32, view: fn() -> AnyView) -> AnyView {
+    let here = is_turn(turn);
+    part(move || here.get().then(view)).into_any()
+}
+
+/// Whether the turn of a part has come.
+pub fn is_turn(turn: u32) -> Memo<bool> {
+    let Arrived(arrived) = expect_context::<Arrived>();
+    derived(move || arrived.get() >= turn)
+}
 
 /// A part of the page that waits while a slider is held and the element of that class cannot be seen.
 pub fn waits_unseen(selector: &'static str, view: fn() -> AnyView) -> AnyView {

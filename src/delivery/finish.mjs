@@ -1,5 +1,5 @@
-// Finishes a build, as Trunk's last step (see Trunk.toml): takes comments out of the page, lets it run no inline script but
-// its own, and lists the files that the service worker keeps, by their contents.
+// Finishes a build, as Trunk's last step (see Trunk.toml): puts the example's answer into the page and takes comments out of it,
+// lets it run no inline script but its own, and lists the files that the service worker keeps, by their contents.
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
@@ -32,10 +32,10 @@ function keptFiles() {
   return Object.fromEntries(kept.map((path) => [path === "index.html" ? "./" : path, integrity(readFileSync(join(folder, path)))]));
 }
 
-if (isRelease) {
-  const path = join(folder, "index.html");
-  writeFileSync(path, allowOwnScriptsOnly(lean(readFileSync(path, "utf8"))));
-}
+const path = join(folder, "index.html");
+const example = readFileSync(new URL("opening.html", import.meta.url), "utf8");
+const page = readFileSync(path, "utf8").replace("<!-- opening -->", () => example);
+writeFileSync(path, isRelease ? allowOwnScriptsOnly(lean(page)) : page);
 // While the page is worked on it must show the last change: then the worker keeps nothing and lets everything through.
 const files = isRelease ? keptFiles() : {};
 const worker = lean(readFileSync(new URL(WORKER, import.meta.url), "utf8"));

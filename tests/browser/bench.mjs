@@ -26,8 +26,9 @@ const note = (what, shown, target, met) => rows.push([what, shown, target, met ?
 try {
   const visits = [];
   for (let turn = 0; turn < VISITS; turn += 1) visits.push(await firstChart());
-  const charts = visits.map(({ chartMs }) => chartMs);
+  const charts = visits.map(({ openingMs }) => openingMs);
   note(`first chart, Slow 4G, processor 4x slower (median of ${VISITS})`, seconds(median(charts)), "1.5 s", median(charts) <= 1500);
+  note("  the same chart, ready to be explored", seconds(median(visits.map(({ chartMs }) => chartMs))), "", true);
   note("  sent until then", `${(median(visits.map(({ bytes }) => bytes)) / 1000).toFixed(0)} kB`, "", true);
 
   for (const [slowdown, allowedMs] of [[4, 50], [1, 16]]) {
@@ -65,7 +66,7 @@ function seconds(milliseconds) {
   return `${(milliseconds / 1000).toFixed(2)} s`;
 }
 
-/** A page that notes when the charts are painted: after the frame in which something is drawn on a canvas. */
+/** A page that notes when the charts are painted on their canvases: after the frame in which something is drawn on a canvas. */
 async function watchedPage(slowdown) {
   const context = await site.browser.newContext({ locale: "en-US", timezoneId: "UTC", ...PHONE });
   const page = await context.newPage();
@@ -107,9 +108,15 @@ async function firstChart() {
   await page.goto(site.url, { waitUntil: "commit" });
   await page.waitForFunction(() => globalThis.painted.first !== undefined);
   const chartMs = await page.evaluate(() => globalThis.painted.first);
+  // The opening's chart stands in the page itself, so it is there with the first paint of any content.
+  const { openingMs, hadChart } = await page.evaluate(() => ({
+    openingMs: performance.getEntriesByName("first-contentful-paint")[0].startTime,
+    hadChart: document.documentElement.dataset.opening !== undefined,
+  }));
+  if (!hadChart) throw new Error("The page opened without the example's chart.");
   const bytes = site.server.requests.slice(before).reduce((sum, request) => sum + request.bytes, 0);
   await context.close();
-  return { chartMs, bytes };
+  return { openingMs, chartMs, bytes };
 }
 
 async function dragged(slowdown) {

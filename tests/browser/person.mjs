@@ -5,9 +5,10 @@ import { settled } from "./harness.mjs";
 export const temperatureChart = (page) => page.locator(".temperatures canvas");
 export const bankChart = (page) => page.locator(".bank canvas");
 
-/** Waits until the page shows its answer and has drawn. */
+/** Waits until the page shows its answer, the last of its parts has come, and all is drawn. */
 export async function ready(page) {
   await page.locator("[data-answer=lead]").waitFor();
+  await page.locator("#decide").waitFor();
   await settled(page);
 }
 

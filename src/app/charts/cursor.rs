@@ -14,9 +14,14 @@ pub fn reading_index(state: AppState) -> Memo<usize> {
         let last = advice.with_cooler.series.time_h.len().saturating_sub(1);
         match state.cursor.get() {
             Some(index) => index.min(last),
-            None => index_at(&advice.with_cooler.series, deciding_instant(&advice)),
+            None => reading_at_rest(&advice),
         }
     })
+}
+
+/// Index of the sample that decides the answer, read until somebody moves the cursor.
+pub fn reading_at_rest(advice: &Advice) -> usize {
+    index_at(&advice.with_cooler.series, deciding_instant(advice))
 }
 
 /// The hour of a sample.

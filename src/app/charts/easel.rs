@@ -14,22 +14,27 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
+/// Places of the charts.
+pub const TEMPERATURES: usize = 0;
+/// Sun and heat.
+pub const HEAT: usize = 1;
+/// Charge and power.
+pub const BANK: usize = 2;
+
 /// Marks the page while it is printed.
 pub const PRINTING: &str = "data-print";
 
 /// The canvases and what makes them be drawn anew.
 #[derive(Clone, Copy)]
 pub struct Easel {
-    /// Canvas of the temperatures.
-    pub temperatures: NodeRef<html::Canvas>,
-    /// Canvas of sun and heat.
-    pub heat: NodeRef<html::Canvas>,
-    /// Canvas of the bank.
-    pub bank: NodeRef<html::Canvas>,
+    /// Canvases of the temperatures, of sun and heat, and of the bank; each is there once its part of the page is.
+    pub canvases: [NodeRef<html::Canvas>; 3],
     /// Rises when size, pixel ratio or colours have changed.
     surroundings: RwSignal<u32>,
     /// Which canvases can be seen.
     seen: [RwSignal<bool>; 3],
+    /// Which do not show the state yet.
+    stale: StoredValue<[bool; 3]>,
     waiting: StoredValue<bool>,
     measured: StoredValue<Option<Measured>>,
 }
@@ -49,28 +54,25 @@ struct Measured {
 }
 
 impl Measured {
-    fn read(canvases: [&HtmlCanvasElement; 3]) -> Option<Self> {
+    fn read(canvases: &[Option<HtmlCanvasElement>; 3]) -> Option<Self> {
+        let any = canvases.iter().flatten().next()?;
         Some(Self {
-            skin: Skin::read(canvases[0])?,
-            rooms: canvases.map(room),
+            skin: Skin::read(any)?,
+            rooms: std::array::from_fn(|place| {
+                canvases[place].as_ref().map(room).unwrap_or_default()
+            }),
         })
     }
-}
-
-fn sheets(canvases: [&HtmlCanvasElement; 3], rooms: [Room; 3]) -> [Sheet<'_>; 3] {
-    let [temperatures, heat, bank] = canvases;
-    [(temperatures, rooms[0]), (heat, rooms[1]), (bank, rooms[2])]
 }
 
 impl Easel {
     /// An easel that draws what the state shows.
     pub fn new(state: AppState) -> Self {
         let easel = Self {
-            temperatures: NodeRef::new(),
-            heat: NodeRef::new(),
-            bank: NodeRef::new(),
+            canvases: std::array::from_fn(|_| NodeRef::new()),
             surroundings: RwSignal::new(0),
             seen: std::array::from_fn(|_| RwSignal::new(true)),
+            stale: StoredValue::new([true; 3]),
             waiting: StoredValue::new(false),
             measured: StoredValue::new(None),
         };
@@ -81,19 +83,16 @@ impl Easel {
             state.pinned.track();
             state.held.track();
             easel.surroundings.track();
+            easel.stale.set_value([true; 3]);
             easel.draw_soon(state);
         });
-        Effect::new(move |_| {
-            let canvases =
-                [&easel.temperatures, &easel.heat, &easel.bank].map(|canvas| canvas.get());
-            if let [Some(temperatures), Some(heat), Some(bank)] = canvases {
-                let canvases = [temperatures, heat, bank];
-                for (canvas, seen) in canvases.iter().zip(easel.seen) {
-                    watch(canvas, seen);
+        for place in 0..easel.canvases.len() {
+            Effect::new(move |_| {
+                if let Some(canvas) = easel.canvases[place].get() {
+                    easel.has_come(place, canvas, state);
                 }
-                easel.watch_size(canvases);
-            }
-        });
+            });
+        }
         easel.watch_media("(prefers-color-scheme: dark)");
         easel.watch_pixel_ratio();
         easel.watch_printing(state);
@@ -123,47 +122,39 @@ impl Easel {
     }
 
     fn draw(self, state: AppState) {
-        let canvases =
-            [self.temperatures, self.heat, self.bank].map(|canvas| canvas.get_untracked());
-        let [Some(temperatures), Some(heat), Some(bank)] = canvases else {
-            return;
-        };
-        let canvases = [&temperatures, &heat, &bank];
+        let canvases = self.canvases.map(|canvas| canvas.get_untracked());
         let known = self.measured.get_value();
-        let Some(measured) = known.or_else(|| Measured::read(canvases)) else {
+        let Some(measured) = known.or_else(|| Measured::read(&canvases)) else {
             return;
         };
-        let skin = &measured.skin;
-        let [temperatures, heat, bank] = sheets(canvases, measured.rooms);
-        let advice = state.advice.get_untracked();
-        let voice = state.voice.get_untracked();
-        let pinned = state.pinned.get_untracked();
-        let pinned = pinned.as_ref().map(|pinned| &*pinned.advice);
-        let reserve = state
-            .checked
-            .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
-        let sampled = state.sampled.get_untracked();
-        let sampled = sampled.as_deref();
         let held = state.held.get_untracked();
-        let [first, second, third] = self.seen.map(|seen| !held || seen.get_untracked());
-        if first {
-            paint(temperatures, skin, |pen, room| {
-                temperatures::draw(pen, skin, room, (&advice, pinned, sampled), &voice)
-            });
+        let mut stale = self.stale.get_value();
+        for (place, canvas) in canvases.iter().enumerate() {
+            let waits = held && !self.seen[place].get_untracked();
+            if let Some(canvas) = canvas
+                && stale[place]
+                && !waits
+            {
+                draw_on(
+                    place,
+                    (canvas, measured.rooms[place]),
+                    &measured.skin,
+                    state,
+                );
+                stale[place] = false;
+            }
         }
-        if second {
-            paint(heat, skin, |pen, room| {
-                let before = pinned.map(|pinned| &pinned.with_cooler.series);
-                let series = (&advice.with_cooler.series, before);
-                heat::draw(pen, skin, room, series, &voice)
-            });
-        }
-        if third {
-            paint(bank, skin, |pen, room| {
-                bank::draw(pen, skin, room, (&advice, pinned, sampled), reserve)
-            });
-        }
+        self.stale.set_value(stale);
         self.measured.set_value(Some(measured));
+    }
+
+    /// A canvas has come: it is drawn by itself, the others stay as they are.
+    fn has_come(self, place: usize, canvas: HtmlCanvasElement, state: AppState) {
+        self.measured.set_value(None);
+        self.stale.update_value(|stale| stale[place] = true);
+        watch(&canvas, self.seen[place]);
+        self.watch_size(canvas);
+        self.draw_soon(state);
     }
 
     /// Paper has its own width and colours (`style/print.css`). The browser prints as soon as the event is over, so the
@@ -176,6 +167,7 @@ impl Easel {
                 let _ = root.toggle_attribute_with_force(PRINTING, printing);
             }
             self.measured.set_value(None);
+            self.stale.set_value([true; 3]);
             self.draw(state);
         };
         let unmark = mark.clone();
@@ -189,22 +181,17 @@ impl Easel {
         self.surroundings.update(|count| *count += 1);
     }
 
-    fn watch_size(self, canvases: [HtmlCanvasElement; 3]) {
-        let watched = canvases.clone();
-        // It is told of the first size as well, for which the charts were just drawn.
+    fn watch_size(self, canvas: HtmlCanvasElement) {
+        let watched = canvas.clone();
+        // It is told of the first size as well, for which the chart was just drawn.
         let changed = Closure::<dyn FnMut()>::new(move || {
             let ratio = window().device_pixel_ratio();
-            let fits = |canvas: &HtmlCanvasElement| {
-                device_size(room(canvas), ratio) == (canvas.width(), canvas.height())
-            };
-            if !watched.iter().all(fits) {
+            if device_size(room(&watched), ratio) != (watched.width(), watched.height()) {
                 self.surroundings_changed();
             }
         });
         if let Ok(observer) = web_sys::ResizeObserver::new(changed.as_ref().unchecked_ref()) {
-            for canvas in &canvases {
-                observer.observe(canvas);
-            }
+            observer.observe(&canvas);
         }
         // It lasts as long as the page.
         changed.forget();
@@ -238,6 +225,30 @@ impl Easel {
             &once,
         );
     }
+}
+
+/// Draws the chart of a place on its canvas.
+fn draw_on(place: usize, sheet: Sheet, skin: &Skin, state: AppState) {
+    let advice = state.advice.get_untracked();
+    let voice = state.voice.get_untracked();
+    let pinned = state.pinned.get_untracked();
+    let pinned = pinned.as_ref().map(|pinned| &*pinned.advice);
+    let sampled = state.sampled.get_untracked();
+    let shown = (&*advice, pinned, sampled.as_deref());
+    paint(sheet, skin, |pen, room| match place {
+        TEMPERATURES => temperatures::draw(pen, skin, room, shown, &voice),
+        HEAT => {
+            let before = pinned.map(|pinned| &pinned.with_cooler.series);
+            let series = (&advice.with_cooler.series, before);
+            heat::draw(pen, skin, room, series, &voice)
+        }
+        _ => {
+            let reserve = state
+                .checked
+                .with_untracked(|checked| checked.scenario.document().need.reserve_state_of_charge);
+            bank::draw(pen, skin, room, shown, reserve)
+        }
+    });
 }
 
 /// Sizes a canvas to its room in device pixels, wipes it and draws.

@@ -19,6 +19,13 @@ pub use frame::spread;
 pub use reading::ReadingLine;
 pub use strip::Strip;
 pub use table::SampleTable;
+#[cfg(test)]
+pub use {
+    cursor::reading_at_rest,
+    skin::Skin,
+    strip::{hours_shown, sky},
+    temperatures::draw_alone as draw_temperatures,
+};
 
 use crate::live::words;
 use crate::state::AppState;
@@ -26,6 +33,7 @@ use crate::text::Voice;
 use crate::text::charts as text;
 use crate::text::heat as heat_text;
 use cursor::{CursorLine, follow};
+use easel::{BANK, HEAT, TEMPERATURES};
 use leptos::ev::PointerEvent;
 use leptos::html;
 use leptos::prelude::*;
@@ -43,7 +51,7 @@ type Shown<'a> = (&'a Advice, Option<&'a Advice>, Option<&'a Sampled>);
 pub fn TemperatureChart() -> impl IntoView {
     let easel = expect_context::<Easel>();
     let caption = unseen(text::TEMPERATURES, text::temperatures_described);
-    chart("chart temperatures", easel.temperatures, caption)
+    chart("chart temperatures", easel.canvases[TEMPERATURES], caption)
 }
 
 /// The chart of the sun and the heat, with its key above it.
@@ -60,7 +68,7 @@ pub fn HeatChart() -> impl IntoView {
             {key}
         </p>
     };
-    chart("chart heat-day", easel.heat, caption.into_any())
+    chart("chart heat-day", easel.canvases[HEAT], caption.into_any())
 }
 
 /// The chart of charge and power.
@@ -68,7 +76,7 @@ pub fn HeatChart() -> impl IntoView {
 pub fn BankChart() -> impl IntoView {
     let easel = expect_context::<Easel>();
     let caption = unseen(text::BANK, text::bank_described);
-    chart("chart bank", easel.bank, caption)
+    chart("chart bank", easel.canvases[BANK], caption)
 }
 
 /// A caption for those who do not see the chart.

@@ -138,7 +138,8 @@ fn short_day(name: &str) -> String {
     name.chars().take(3).collect()
 }
 
-fn sky(series: &Series) -> String {
+/// The colours of the sky along the day, as the style sheet takes them.
+pub fn sky(series: &Series) -> String {
     let last = series.sun_w_m2.len().saturating_sub(1);
     let stops: Vec<String> = (0..=STOPS)
         .filter_map(|stop| {
@@ -168,6 +169,23 @@ fn colour(sun_w_m2: f64) -> [f64; 3] {
         }
     }
     SKY.last().map(|(_, colour)| *colour).unwrap_or_default()
+}
+
+/// The hours as the opening shows them: class, place, label.
+#[cfg(test)]
+pub fn hours_shown(series: &Series, voice: &Voice) -> Vec<(&'static str, f64, String)> {
+    marks(series, voice)
+        .into_iter()
+        .map(|mark| {
+            let class = match (mark.is_midnight, mark.always) {
+                (true, true) => "midnight",
+                (true, false) => "midnight roomy",
+                (false, true) => "",
+                (false, false) => "roomy",
+            };
+            (class, mark.share, mark.label)
+        })
+        .collect()
 }
 
 #[cfg(test)]

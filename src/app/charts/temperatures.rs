@@ -94,6 +94,24 @@ pub fn draw<DB: DrawingBackend>(
     pen.end_labels(&frame, &ends)
 }
 
+/// Draws the chart of a state by itself on an area.
+#[cfg(test)]
+pub fn draw_alone<DB: DrawingBackend>(
+    area: &plotters::drawing::DrawingArea<DB, plotters::coord::Shift>,
+    skin: &Skin,
+    room: (f64, f64),
+    advice: &Advice,
+    voice: &Voice,
+) -> Drawn<DB> {
+    draw(
+        &Pen::new(area, skin),
+        skin,
+        room,
+        (advice, None, None),
+        voice,
+    )
+}
+
 fn lines(advice: &Advice, skin: &Skin, voice: &Voice) -> Vec<Line> {
     let series = &advice.with_cooler.series;
     let without = &advice.without_cooler.series;

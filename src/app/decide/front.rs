@@ -21,15 +21,16 @@ pub(super) fn front(decision: Decision, found: &Packages, voice: &Voice) -> AnyV
     }
     let shown = shown(found);
     let places = places(&shown);
+    let current = decision.is_current(MONEY);
     let dots = shown
         .iter()
         .zip(&places)
-        .map(|(package, place)| dot(decision, package, *place, voice))
+        .map(|(package, place)| dot((decision, current), package, *place, voice))
         .collect_view();
     let lines = found
         .front
         .iter()
-        .map(|package| line(decision, package, voice))
+        .map(|package| line((decision, current), package, voice))
         .collect_view();
     let (cheapest, dearest) = cost_range(&shown);
     let least = text::cost_change(cheapest, voice);
@@ -125,8 +126,12 @@ fn stairs(shown: &[&Package], places: &[(f64, f64)], front: &[Package]) -> Strin
     points
 }
 
-fn dot(decision: Decision, package: &Package, (x, y): (f64, f64), voice: &Voice) -> AnyView {
-    let current = decision.is_current(MONEY);
+fn dot(
+    (decision, current): (Decision, Memo<bool>),
+    package: &Package,
+    (x, y): (f64, f64),
+    voice: &Voice,
+) -> AnyView {
     let name = text::package_line(package, voice).join(", ");
     let title = name.clone();
     let as_it_is = package.measures.is_empty();
@@ -145,8 +150,7 @@ fn dot(decision: Decision, package: &Package, (x, y): (f64, f64), voice: &Voice)
     .into_any()
 }
 
-fn line(decision: Decision, package: &Package, voice: &Voice) -> AnyView {
-    let current = decision.is_current(MONEY);
+fn line((decision, current): (Decision, Memo<bool>), package: &Package, voice: &Voice) -> AnyView {
     let [cost, left, name] = text::package_line(package, voice);
     view! {
         <li>

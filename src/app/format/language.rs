@@ -16,6 +16,9 @@ const OF_THE_WORDS: &str = "en";
 /// The form of English in which dates are written where the browser speaks another language.
 const ENGLISH_ELSEWHERE: &str = "en-GB";
 
+/// Languages whose marks are those of English (Unicode CLDR): the browser takes longer to answer than the engine to run a day.
+const WRITTEN_AS_IN_ENGLISH: [&str; 6] = ["en", "en-US", "en-GB", "en-CA", "en-AU", "en-NZ"];
+
 /// The marks of a written number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Marks {
@@ -52,8 +55,12 @@ struct Language {
 
 /// Takes the browser's language, once.
 pub fn speak(tag: &str) {
-    let written = js_sys::Number::from(1_234_567.5).to_locale_string(tag);
-    let marks = Marks::of_sample(&String::from(written)).unwrap_or(Marks::ENGLISH);
+    let marks = if WRITTEN_AS_IN_ENGLISH.contains(&tag) {
+        Marks::ENGLISH
+    } else {
+        let written = js_sys::Number::from(1_234_567.5).to_locale_string(tag);
+        Marks::of_sample(&String::from(written)).unwrap_or(Marks::ENGLISH)
+    };
     // A second call would find the language set, which is what is wanted.
     let _ = LANGUAGE.set(Language {
         tag: tag.to_owned(),

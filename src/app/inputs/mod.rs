@@ -9,6 +9,7 @@ mod simple;
 mod slider;
 
 use crate::live::{at_event, derived, flag, part, words};
+use crate::sight::is_turn;
 use crate::state::AppState;
 use crate::text::{fields::part_title, groups, page, summary::summary};
 use hand::Hand;
@@ -64,6 +65,9 @@ impl Opened {
     }
 }
 
+/// Turn in which what is in open groups comes, one after their titles.
+const BODIES: u32 = 5;
+
 /// Id of the inputs.
 pub const ID: &str = "inputs";
 
@@ -106,6 +110,7 @@ fn GroupOfInputs(group: Group) -> impl IntoView {
         })
     });
     let is_open = derived(move || opened.has((group, false)));
+    let come = is_turn(BODIES);
     let element = NodeRef::<html::Details>::new();
     let toggled = at_event(move || {
         if let Some(details) = element.get_untracked() {
@@ -132,7 +137,7 @@ fn GroupOfInputs(group: Group) -> impl IntoView {
                         })
                 })}
             </summary>
-            {part(move || is_open.get().then(|| group_body(group)))}
+            {part(move || (come.get() && is_open.get()).then(|| group_body(group)))}
         </details>
     }
 }

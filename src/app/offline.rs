@@ -7,6 +7,9 @@ const READY: &str = "newversion";
 /// Sent to the script to take it.
 const TAKE: &str = "takeversion";
 
+/// Sent to the script once the whole page is there.
+const WHOLE: &str = "pagewhole";
+
 /// Whether a newer version of the page is ready to be taken.
 #[derive(Clone, Copy)]
 pub struct NewVersion(RwSignal<bool>);
@@ -31,9 +34,18 @@ impl NewVersion {
 
     /// Takes it: the page is loaded once more.
     pub fn take(self) {
-        if let Ok(event) = web_sys::Event::new(TAKE) {
-            // It cannot be cancelled, so there is no answer.
-            let _ = window().dispatch_event(&event);
-        }
+        send(TAKE);
+    }
+}
+
+/// Lets the page be kept on the device, now that all of it is there.
+pub fn page_is_whole() {
+    send(WHOLE);
+}
+
+fn send(name: &str) {
+    if let Ok(event) = web_sys::Event::new(name) {
+        // It cannot be cancelled, so there is no answer.
+        let _ = window().dispatch_event(&event);
     }
 }

@@ -1,6 +1,7 @@
 //! What can be seen of the page comes first: when the page starts, and while a slider is held.
 
 use crate::live::{derived, part};
+use crate::offline::page_is_whole;
 use crate::state::AppState;
 use leptos::context::Provider;
 use leptos::prelude::*;
@@ -21,14 +22,15 @@ impl Arrived {
     }
 
     fn next(self, missing: u32) {
-        if missing > 0 {
-            let come = move || {
-                self.0.update(|parts| *parts += 1);
-                self.next(missing - 1);
-            };
-            // Two frames on, the part before has been drawn.
-            request_animation_frame(move || request_animation_frame(come));
+        if missing == 0 {
+            return page_is_whole();
         }
+        let come = move || {
+            self.0.update(|parts| *parts += 1);
+            self.next(missing - 1);
+        };
+        // Two frames on, the part before has been drawn.
+        request_animation_frame(move || request_animation_frame(come));
     }
 }
 

@@ -1,10 +1,12 @@
 // Has the page kept on the device, and takes a new version of it only when somebody says so.
 //
-// It stands in index.html itself: a request less, and smaller than the same in Rust. The page hears of a new version by the
-// event "newversion" and asks for it by the event "takeversion" (src/app/offline.rs).
+// It stands in index.html itself: a request less, and smaller than the same in Rust. The page says by the event
+// "pagewhole" that all of it is there, hears of a new version by "newversion" and asks for it by "takeversion"
+// (src/app/offline.rs).
 
 // Where the page is not served securely there are no workers.
 const container = navigator.serviceWorker;
+const LONGEST_WAIT_MS = 3000;
 let asked = false;
 let registration;
 
@@ -17,8 +19,9 @@ if (container) {
     [asked, keptBefore] = [false, true];
   });
   addEventListener("takeversion", take);
-  // Keeping the files must not delay what they are for.
-  addEventListener("TrunkApplicationStarted", () => requestAnimationFrame(() => setTimeout(start)), { once: true });
+  // Keeping the files must not delay what they are for: it begins once the whole page is there and has nothing to do.
+  const idle = globalThis.requestIdleCallback ?? setTimeout;
+  addEventListener("pagewhole", () => idle(start, { timeout: LONGEST_WAIT_MS }), { once: true });
 }
 
 async function start() {

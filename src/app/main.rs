@@ -1,6 +1,7 @@
 //! The page of Noonday: shows a consult and asks for it; the engine decides.
 
 mod answer;
+mod building;
 mod charts;
 mod decide;
 mod desk;
@@ -20,6 +21,7 @@ mod widgets;
 mod worker;
 
 use answer::{Cautions, Figures, Lead, Rest, Then};
+use building::Building;
 use charts::{BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TemperatureChart};
 use decide::Decide;
 use desk::{Desk, Start};
@@ -135,6 +137,7 @@ fn Page(start: Start) -> impl IntoView {
             </div>
             {comes_later(6, || waits_unseen("#figures", || view! { <Figures /> }.into_any()))}
             {comes_later(7, || view! { <Decide /> }.into_any())}
+            {comes_later(8, || waits_unseen("#building", || view! { <Building /> }.into_any()))}
         </main>
     }
 }

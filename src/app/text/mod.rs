@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod basis;
+pub mod building;
 pub mod charts;
 pub mod compare;
 pub mod decide;

@@ -9,6 +9,7 @@
 )]
 
 pub mod air;
+pub mod cabling;
 pub mod comfort;
 pub mod cooler;
 pub mod electrical;
@@ -72,7 +73,7 @@ pub fn assert_all(checks: &[Check]) {
 type Maker = fn() -> Vec<Check>;
 
 /// Every check, by subject.
-pub const GROUPS: [(&str, &[Maker]); 9] = [
+pub const GROUPS: [(&str, &[Maker]); 10] = [
     (
         "Air",
         &[
@@ -149,6 +150,18 @@ pub const GROUPS: [(&str, &[Maker]); 9] = [
             electrical::panels_follow_published_models,
             electrical::default_losses_add_up_to_the_published_figure,
             electrical::inverter_efficiencies_follow_their_tables,
+        ],
+    ),
+    (
+        "Cable",
+        &[
+            cabling::conductors_are_those_of_the_published_tables,
+            cabling::metric_conductors_are_those_of_the_standard,
+            cabling::metric_conductors_are_allowed_no_more_than_thicker_gauges,
+            cabling::drop_and_loss_follow_the_tables,
+            cabling::the_choice_lies_where_the_table_draws_the_line,
+            cabling::fuses_are_standard_ratings,
+            cabling::heat_and_neighbours_take_what_the_codes_say,
         ],
     ),
     (

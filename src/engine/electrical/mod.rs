@@ -6,7 +6,10 @@ mod bank_input;
 mod battery;
 mod charger;
 mod chemistry;
+pub mod circuit;
+pub mod conductor;
 mod inverter;
+pub mod overcurrent;
 mod panels;
 
 pub use bank_input::{BankError, BankInput};

@@ -112,6 +112,7 @@ fn us_unit(dimension: Dimension) -> Option<Unit> {
         Dimension::MoistureFlow => scaled("lb/h", POUND_KG, HOUR_S, 3),
         Dimension::SharePerKelvin => scaled("%/°F", 0.01 / FAHRENHEIT_K, 1.0, 3),
         Dimension::MoneyPerArea => scaled("¤/ft²", 1.0, FOOT_M * FOOT_M, 2),
+        Dimension::MoneyPerCable => scaled("¤/(ft·mm²)", 1.0, FOOT_M, 3),
         Dimension::WorkHoursPerArea => scaled("h/ft²", 1.0, FOOT_M * FOOT_M, 3),
         _ => return None,
     })
@@ -153,6 +154,7 @@ fn metric_unit(dimension: Dimension) -> Unit {
         Dimension::MoneyPerWattHour => plain("¤/Wh", 3),
         Dimension::MoneyPerWatt => plain("¤/W", 2),
         Dimension::MoneyPerArea => plain("¤/m²", 2),
+        Dimension::MoneyPerCable => plain("¤/(m·mm²)", 3),
         Dimension::MoneyPerAmpere => plain("¤/A", 2),
         Dimension::MoneyPerHour => plain("¤/h", 2),
     }

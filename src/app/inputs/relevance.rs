@@ -36,7 +36,9 @@ pub fn how_to_get_more(group: Group) -> Option<&'static str> {
         Group::Battery => "Peukert’s exponent appears with lead-acid cells.",
         Group::Charging => "More appears once there are panels, driving or a shore charger.",
         Group::Loads => "Hours appear once a load draws power.",
-        Group::Title | Group::Vehicle | Group::Place | Group::Prices => return None,
+        Group::Title | Group::Vehicle | Group::Place | Group::Cabling | Group::Prices => {
+            return None;
+        }
     })
 }
 

@@ -18,6 +18,7 @@ pub fn title(group: Group) -> &'static str {
         Group::Battery => "The bank",
         Group::Charging => "Charging",
         Group::Loads => "Other loads",
+        Group::Cabling => "Cable and packs",
         Group::Prices => "Prices",
     }
 }
@@ -38,6 +39,7 @@ pub fn anchor(group: Group) -> &'static str {
         Group::Battery => "battery",
         Group::Charging => "charging",
         Group::Loads => "loads",
+        Group::Cabling => "cabling",
         Group::Prices => "prices",
     }
 }
@@ -47,7 +49,7 @@ pub const FINER_POINTS: &str = "Finer points";
 
 /// Whether an input is a finer point of its group.
 pub fn is_finer_point(key: &str) -> bool {
-    const FINER: [&str; 65] = [
+    const FINER: [&str; 68] = [
         "vehicle.floor_above_ground_m",
         "vehicle.furnishing_heat_capacity_j_k",
         "vehicle.furnishing_area_m2",
@@ -113,8 +115,17 @@ pub fn is_finer_point(key: &str) -> bool {
         "prices.measures.dc_dc_h",
         "prices.measures.cooler_h",
         "prices.measures.cooler_price_exponent",
+        "prices.build.cable_per_m_mm2",
+        "prices.build.fuse",
+        "prices.build.small_parts_share",
     ];
-    FINER.contains(&key)
+    FINER.contains(&key) || is_finer_point_of_a_way(key)
+}
+
+/// Of each way of cable, only its length is asked at once.
+fn is_finer_point_of_a_way(key: &str) -> bool {
+    let way = key.strip_prefix("installation.");
+    way.is_some_and(|way| way.contains('.') && !way.ends_with(".length_m"))
 }
 
 #[cfg(test)]
@@ -125,7 +136,7 @@ mod tests {
     #[test]
     fn finer_points_are_inputs_and_every_group_keeps_some_that_are_not() {
         let finer = fields().filter(|field| is_finer_point(field.key)).count();
-        assert_eq!(finer, 65);
+        assert_eq!(finer, 68 + 18);
         for group in Group::ALL {
             assert!(fields_of(group).any(|field| !is_finer_point(field.key)));
         }

@@ -6,6 +6,7 @@
 mod body;
 mod cooling;
 mod day;
+mod installation;
 mod measure_prices;
 mod need;
 mod power;
@@ -13,6 +14,7 @@ mod power;
 pub use body::*;
 pub use cooling::*;
 pub use day::*;
+pub use installation::*;
 pub use measure_prices::*;
 pub use need::*;
 pub use power::*;
@@ -56,6 +58,8 @@ pub struct ScenarioDocument {
     pub charging: Charging,
     /// What else draws from the bank.
     pub loads: Loads,
+    /// How it is wired.
+    pub installation: Installation,
     /// What things cost.
     pub prices: Prices,
 }

@@ -22,6 +22,7 @@ pub fn example() -> ScenarioDocument {
         battery: example_battery(),
         charging: example_charging(),
         loads: example_loads(),
+        installation: example_installation(),
         prices: example_prices(),
     }
 }
@@ -271,6 +272,27 @@ fn example_loads() -> Loads {
     }
 }
 
+fn example_installation() -> Installation {
+    let way = |length_m| CableWay {
+        length_m,
+        allowed_drop_share: 0.03,
+        bundled_conductors: 2.0,
+        air_c: 50.0,
+    };
+    Installation {
+        cooler: way(4.0),
+        dc_dc: way(6.0),
+        panels: way(5.0),
+        controller: way(1.5),
+        bus: way(0.5),
+        inverter: way(1.0),
+        insulation: CableInsulation::C105,
+        panel_voltage_v: 20.0,
+        parallel_packs: 2.0,
+        bank_peak_a: 400.0,
+    }
+}
+
 fn example_prices() -> Prices {
     Prices {
         currency: "USD".to_owned(),
@@ -295,6 +317,12 @@ fn example_prices() -> Prices {
             dc_dc_h: 2.0,
             cooler_h: 6.0,
             cooler_price_exponent: 0.6,
+        },
+        build: BuildPrices {
+            cable_per_m_mm2: 0.25,
+            fuse: 35.0,
+            small_parts_share: 0.05,
+            markup_share: 0.15,
         },
     }
 }

@@ -32,13 +32,15 @@ pub enum Group {
     Charging,
     /// Other loads.
     Loads,
+    /// Ways of cable and the make-up of the bank.
+    Cabling,
     /// Prices.
     Prices,
 }
 
 impl Group {
     /// Every group, in order.
-    pub const ALL: [Group; 14] = [
+    pub const ALL: [Group; 15] = [
         Group::Title,
         Group::Vehicle,
         Group::Shell,
@@ -52,6 +54,7 @@ impl Group {
         Group::Battery,
         Group::Charging,
         Group::Loads,
+        Group::Cabling,
         Group::Prices,
     ];
 }
@@ -135,6 +138,8 @@ pub enum Dimension {
     MoneyPerArea,
     /// Money for each A.
     MoneyPerAmpere,
+    /// Money for each metre of conductor and each mm² of its copper.
+    MoneyPerCable,
     /// Money for each hour.
     MoneyPerHour,
 }

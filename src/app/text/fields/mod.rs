@@ -3,6 +3,7 @@
 mod cooling;
 mod day;
 mod glass;
+mod installation;
 mod need;
 mod occupants;
 mod power;
@@ -60,7 +61,7 @@ pub fn bounds(field: &Field) -> &'static str {
 
 /// Title of the part of a group that an input belongs to, if the group has such parts.
 pub fn part_title(key: &str) -> Option<&'static str> {
-    const PARTS: [(&str, &str); 7] = [
+    const PARTS: [(&str, &str); 13] = [
         ("need.windows.0.", "First window"),
         ("need.windows.1.", "Second window"),
         ("need.windows.2.", "Third window"),
@@ -68,6 +69,12 @@ pub fn part_title(key: &str) -> Option<&'static str> {
         ("loads.lights.", "Lights"),
         ("loads.electronics.", "Electronics"),
         ("loads.other.", "Anything else"),
+        ("installation.cooler.", "Cable to the cooler"),
+        ("installation.dc_dc.", "Cable to the DC-DC charger"),
+        ("installation.panels.", "Cable from panels to controller"),
+        ("installation.controller.", "Cable from controller to bank"),
+        ("installation.bus.", "Cable from bank to bus"),
+        ("installation.inverter.", "Cable to the inverter"),
     ];
     PARTS
         .iter()
@@ -83,6 +90,11 @@ fn find(key: &str) -> Option<Wording> {
         let (load, quantity) = rest.split_once('.')?;
         return power::load(load, quantity);
     }
+    if let Some(rest) = key.strip_prefix("installation.")
+        && let Some((_, quantity)) = rest.split_once('.')
+    {
+        return installation::way(quantity);
+    }
     vehicle::wording(key)
         .or_else(|| shell::wording(key))
         .or_else(|| glass::wording(key))
@@ -92,6 +104,7 @@ fn find(key: &str) -> Option<Wording> {
         .or_else(|| cooling::wording(key))
         .or_else(|| power::wording(key))
         .or_else(|| prices::wording(key))
+        .or_else(|| installation::wording(key))
 }
 
 fn lower_first(text: &str) -> String {

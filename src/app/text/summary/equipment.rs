@@ -1,6 +1,6 @@
 //! Cooler, fan, bank, charging, loads and prices in a line each.
 
-use super::{chosen, hours, sentence};
+use super::{chosen, counted, hours, sentence};
 use crate::text::Voice;
 use noonday_engine::scenario::{
     CellChemistry, CompressorControl, CoolerSupply, Dimension, FanUse, Load, ScenarioDocument,
@@ -117,6 +117,18 @@ pub(super) fn loads(document: &ScenarioDocument, voice: &Voice) -> String {
         })
         .collect();
     sentence(&phrases, "None.")
+}
+
+pub(super) fn cabling(document: &ScenarioDocument, voice: &Voice) -> String {
+    let wired = &document.installation;
+    let length = |value_m| voice.units.quantity(Dimension::Length, value_m);
+    format!(
+        "{} to the cooler, {} from the panels, {} from the starter battery; {}.",
+        length(wired.cooler.length_m),
+        length(wired.panels.length_m),
+        length(wired.dc_dc.length_m),
+        counted(wired.parallel_packs, "pack", "packs in parallel", voice),
+    )
 }
 
 pub(super) fn prices(document: &ScenarioDocument, voice: &Voice) -> String {

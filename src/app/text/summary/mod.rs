@@ -24,6 +24,7 @@ pub fn summary(group: Group, document: &ScenarioDocument, voice: &Voice) -> Stri
         Group::Battery => equipment::battery(document, voice),
         Group::Charging => equipment::charging(document, voice),
         Group::Loads => equipment::loads(document, voice),
+        Group::Cabling => equipment::cabling(document, voice),
         Group::Prices => equipment::prices(document, voice),
     }
 }

@@ -1,5 +1,6 @@
 //! The bank, what charges it, what draws from it, and prices.
 
+use super::installation::BuildPrices;
 use super::measure_prices::MeasurePrices;
 use serde::{Deserialize, Serialize};
 
@@ -174,4 +175,6 @@ pub struct Prices {
     pub tax_share: f64,
     /// What measures take beside the prices above.
     pub measures: MeasurePrices,
+    /// Cable, fuses, small parts and markup.
+    pub build: BuildPrices,
 }

@@ -3,6 +3,7 @@
 mod body;
 mod cooling;
 mod day;
+mod installation;
 mod need;
 mod power;
 
@@ -28,7 +29,7 @@ pub fn field(key: &str) -> Option<&'static Field> {
     fields().find(|field| field.key == key)
 }
 
-const GROUPS: [&[Field]; 14] = [
+const GROUPS: [&[Field]; 22] = [
     body::TITLE,
     body::VEHICLE,
     body::SHELL,
@@ -42,7 +43,15 @@ const GROUPS: [&[Field]; 14] = [
     power::BATTERY,
     power::CHARGING,
     power::LOADS,
+    &installation::WAYS[0],
+    &installation::WAYS[1],
+    &installation::WAYS[2],
+    &installation::WAYS[3],
+    &installation::WAYS[4],
+    &installation::WAYS[5],
+    installation::CABLING,
     power::PRICES,
+    installation::BUILD_PRICES,
 ];
 
 const fn number(

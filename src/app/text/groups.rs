@@ -49,7 +49,7 @@ pub const FINER_POINTS: &str = "Finer points";
 
 /// Whether an input is a finer point of its group.
 pub fn is_finer_point(key: &str) -> bool {
-    const FINER: [&str; 68] = [
+    const FINER: [&str; 69] = [
         "vehicle.floor_above_ground_m",
         "vehicle.furnishing_heat_capacity_j_k",
         "vehicle.furnishing_area_m2",
@@ -117,6 +117,7 @@ pub fn is_finer_point(key: &str) -> bool {
         "prices.measures.cooler_price_exponent",
         "prices.build.cable_per_m_mm2",
         "prices.build.fuse",
+        "prices.build.inverter_per_w",
         "prices.build.small_parts_share",
     ];
     FINER.contains(&key) || is_finer_point_of_a_way(key)
@@ -136,7 +137,7 @@ mod tests {
     #[test]
     fn finer_points_are_inputs_and_every_group_keeps_some_that_are_not() {
         let finer = fields().filter(|field| is_finer_point(field.key)).count();
-        assert_eq!(finer, 68 + 18);
+        assert_eq!(finer, 69 + 18);
         for group in Group::ALL {
             assert!(fields_of(group).any(|field| !is_finer_point(field.key)));
         }

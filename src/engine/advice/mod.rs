@@ -6,11 +6,14 @@
 
 mod alternatives;
 mod ample;
+pub mod bank_limits;
 mod cause;
+pub mod circuits;
 mod cost;
 pub mod failure;
 mod front;
 mod heat;
+pub mod job;
 mod judge;
 pub mod ladder;
 mod levers;
@@ -21,6 +24,7 @@ pub mod sampling;
 mod sizing;
 mod trial;
 mod verdict;
+pub mod voltages;
 mod working;
 
 pub use alternatives::{Alternative, Alternatives, PurgeEffect, alternatives};

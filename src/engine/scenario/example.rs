@@ -273,19 +273,20 @@ fn example_loads() -> Loads {
 }
 
 fn example_installation() -> Installation {
-    let way = |length_m| CableWay {
+    // Bus and cooler, or bus and inverter, together 3 %.
+    let way = |length_m, allowed_drop_share| CableWay {
         length_m,
-        allowed_drop_share: 0.03,
+        allowed_drop_share,
         bundled_conductors: 2.0,
         air_c: 50.0,
     };
     Installation {
-        cooler: way(4.0),
-        dc_dc: way(6.0),
-        panels: way(5.0),
-        controller: way(1.5),
-        bus: way(0.5),
-        inverter: way(1.0),
+        cooler: way(4.0, 0.025),
+        dc_dc: way(6.0, 0.03),
+        panels: way(5.0, 0.03),
+        controller: way(1.5, 0.03),
+        bus: way(0.5, 0.005),
+        inverter: way(1.0, 0.025),
         insulation: CableInsulation::C105,
         panel_voltage_v: 20.0,
         parallel_packs: 2.0,
@@ -321,6 +322,7 @@ fn example_prices() -> Prices {
         build: BuildPrices {
             cable_per_m_mm2: 0.25,
             fuse: 35.0,
+            inverter_per_w: 0.3,
             small_parts_share: 0.05,
             markup_share: 0.15,
         },

@@ -18,6 +18,7 @@ mod ventilation;
 pub use body::{ShellPart, ribbed_wall};
 pub use build::BuildError;
 pub use failure::{FailingPart, Failure};
+pub(crate) use power::{bank_of, inverter_of};
 pub use prepared::{FULL_STEPS_PER_MINUTE, Prepared, STEP_S, simulate};
 pub(crate) use recorder::FELT_AIR_SPEED_M_S;
 pub use results::{Balance, HeatPath, Results, Series, Stop, Totals};

@@ -83,18 +83,9 @@ pub(super) struct Power {
 impl Power {
     pub(super) fn new(document: &ScenarioDocument) -> Result<Self, BuildError> {
         let (cooler, charging) = (&document.cooler, &document.charging);
-        let bank = bank(document)?;
+        let bank = bank_of(document)?;
         let state = bank.state_at(document.battery.start_state_of_charge);
-        let inverter = match cooler.supply {
-            CoolerSupply::DirectCurrent => None,
-            CoolerSupply::MainsThroughInverter => Some(Inverter::new(InverterInput {
-                continuous_power_w: cooler.inverter_rated_w,
-                surge_power_w: cooler.inverter_surge_w,
-                idle_power_w: cooler.inverter_idle_w,
-                linear_loss_fraction: INVERTER_LINEAR_LOSS,
-                square_loss_fraction: INVERTER_SQUARE_LOSS,
-            })?),
-        };
+        let inverter = inverter_of(document)?;
         let loads = &document.loads;
         let windowed = |load: &Load| -> Result<(Load, HourWindow), BuildError> {
             Ok((
@@ -246,7 +237,23 @@ impl Power {
     }
 }
 
-fn bank(document: &ScenarioDocument) -> Result<Bank, BuildError> {
+/// The inverter that feeds the cooler; none where it takes direct current.
+pub(crate) fn inverter_of(document: &ScenarioDocument) -> Result<Option<Inverter>, BuildError> {
+    let cooler = &document.cooler;
+    if cooler.supply == CoolerSupply::DirectCurrent {
+        return Ok(None);
+    }
+    Ok(Some(Inverter::new(InverterInput {
+        continuous_power_w: cooler.inverter_rated_w,
+        surge_power_w: cooler.inverter_surge_w,
+        idle_power_w: cooler.inverter_idle_w,
+        linear_loss_fraction: INVERTER_LINEAR_LOSS,
+        square_loss_fraction: INVERTER_SQUARE_LOSS,
+    })?))
+}
+
+/// The bank of a scenario.
+pub(crate) fn bank_of(document: &ScenarioDocument) -> Result<Bank, BuildError> {
     let battery = &document.battery;
     let blocks = document.battery.system_voltage.blocks();
     Ok(Bank::new(BankInput {

@@ -55,6 +55,7 @@ pub(super) fn wording(key: &str) -> Option<Wording> {
         ),
         "prices.build.cable_per_m_mm2" => say("Conductor, by length and copper", YOURS, "a price"),
         "prices.build.fuse" => say("Fuse or breaker with holder", YOURS, "a price"),
+        "prices.build.inverter_per_w" => say("Inverter, for each W", YOURS, "a price"),
         "prices.build.small_parts_share" => say(
             "Small parts",
             "Lugs, heat shrink, sealant, screws, conduit: a share of all other parts.",

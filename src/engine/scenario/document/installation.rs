@@ -59,7 +59,7 @@ pub struct Installation {
     pub controller: CableWay,
     /// From the bank to the bus.
     pub bus: CableWay,
-    /// From the bank to the inverter.
+    /// From the bus to the inverter.
     pub inverter: CableWay,
     /// Insulation of every cable.
     pub insulation: CableInsulation,
@@ -79,6 +79,8 @@ pub struct BuildPrices {
     pub cable_per_m_mm2: f64,
     /// A fuse or breaker with its holder.
     pub fuse: f64,
+    /// An inverter, for each W of its rating.
+    pub inverter_per_w: f64,
     /// Lugs, sealant, screws, conduit: share of all parts.
     pub small_parts_share: f64,
     /// Markup on parts, share.

@@ -41,7 +41,7 @@ macro_rules! way {
                 group: Group::Cabling,
                 kind: number(
                     Dimension::Share,
-                    0.005,
+                    0.002,
                     0.1,
                     |d| d.installation.$way.allowed_drop_share,
                     |d, v| d.installation.$way.allowed_drop_share = v,
@@ -171,6 +171,19 @@ pub(super) const BUILD_PRICES: &[Field] = &[
             2_000.0,
             |d| d.prices.build.fuse,
             |d, v| d.prices.build.fuse = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 304,
+        key: "prices.build.inverter_per_w",
+        group: Group::Prices,
+        kind: number(
+            Dimension::MoneyPerWatt,
+            0.0,
+            20.0,
+            |d| d.prices.build.inverter_per_w,
+            |d, v| d.prices.build.inverter_per_w = v,
         ),
         basis: Basis::Example,
     },

@@ -5,7 +5,7 @@ mod front;
 mod likely;
 mod money;
 mod needed;
-mod sheet;
+pub mod sheet;
 mod sizes;
 mod view;
 

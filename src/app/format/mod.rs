@@ -2,12 +2,14 @@
 
 mod amount;
 mod clock;
+mod csv;
 mod language;
 mod number;
 mod unit;
 
 pub use amount::{Amount, Measure};
 pub use clock::{duration, parse_clock, parse_date, weekday};
+pub use csv::csv_text;
 pub use language::{date, speak};
 pub use number::{Typed, entry_text, parse_number};
 pub use unit::{Unit, unit};

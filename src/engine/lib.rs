@@ -217,6 +217,11 @@
 //! [`Sampler`](advice::sampling::Sampler) for how sure it is, [`failures`](advice::failure::failures) for how long a cabin stays
 //! cool once something breaks, and [`plain_division`](advice::plain_division) for what "amp-hours over amps" leaves out.
 //!
+//! What it takes to build it in needs no run: [`circuits`](advice::circuits::circuits) finds the
+//! [thinnest conductor](electrical::circuit::thinnest) with its fuse for each circuit, by ΔV = 2 L I r and the allowable currents of
+//! 33 CFR 183.425; [`feeds`](advice::voltages::feeds) sets 12, 24 and 48 V side by side,
+//! [`bank_limits`](advice::bank_limits::bank_limits) says what trips first, [`job`](advice::job::job) lists parts, price and work.
+//!
 //! *Limits.* The engine returns enums and numbers; wording is the page's. The verdict itself judges one described day, or a few,
 //! as certain, by felt temperature and humidity; the [heat index](comfort::heat_index) stands beside it, and
 //! [mean vote](comfort::mean_vote) and [standard effective temperature](comfort::standard_temperature) are computed and

@@ -38,6 +38,9 @@ pub struct Limit {
     pub allowed: f64,
 }
 
+/// Below this a limit allows nothing, A or W; it keeps the load finite.
+const LEAST_ALLOWED: f64 = 1e-6;
+
 impl Limit {
     /// What is asked over what is allowed; above 1 it trips.
     #[must_use]
@@ -45,7 +48,7 @@ impl Limit {
         if self.asked <= 0.0 {
             return 0.0;
         }
-        self.asked / self.allowed.max(f64::MIN_POSITIVE)
+        self.asked / self.allowed.max(LEAST_ALLOWED)
     }
 
     /// Whether it trips.

@@ -1,6 +1,6 @@
 //! Wording of the bank's limits.
 
-use super::{amps, percent, watts};
+use super::{amps, watts};
 use crate::text::{Voice, listed};
 use noonday_engine::advice::bank_limits::{BankLimits, Limit, LimitKind};
 
@@ -49,7 +49,7 @@ pub fn everything(limits: &BankLimits, voice: &Voice) -> String {
 pub fn nearest(limits: &BankLimits, voice: &Voice) -> Option<String> {
     let first = limits.limits.first()?;
     let name = limit_name(first.kind, limits.packs, voice);
-    let load = percent(first.load().min(99.0), voice);
+    let load = voice.units.percent(first.load().min(99.0));
     Some(if first.trips() {
         format!("Trips: {name}, asked for {load} of what it allows.")
     } else {
@@ -92,6 +92,6 @@ pub fn limit_cells(limit: &Limit, voice: &Voice) -> Vec<String> {
     let verdict = if limit.trips() { "trips" } else { "holds" };
     vec![
         format!("{} of {}", shown(limit.asked), shown(limit.allowed)),
-        format!("{}, {verdict}", percent(limit.load().min(99.0), voice)),
+        format!("{}, {verdict}", voice.units.percent(limit.load().min(99.0))),
     ]
 }

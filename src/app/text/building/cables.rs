@@ -253,7 +253,7 @@ fn arrives(start: &StartVoltage, document: &ScenarioDocument, voice: &Voice) -> 
 
 /// Short circuit of the bank, and what its fuse has to break.
 pub fn short_circuit(circuits: &Circuits, voice: &Voice) -> String {
-    let short = amps(circuits.short_circuit_a, voice);
+    let short = amps(rounded_to_hundreds(circuits.short_circuit_a), voice);
     match circuits.breaking_class_a {
         Some(class_a) => format!(
             "A dead short at this bank would drive about {short}: the device at the bank has to be able to break at least {}.",
@@ -263,6 +263,11 @@ pub fn short_circuit(circuits: &Circuits, voice: &Voice) -> String {
             "A dead short at this bank would drive about {short}, more than common devices break: ask the bank’s maker, and fuse each battery by itself."
         ),
     }
+}
+
+/// A bank's resistance is known no better.
+fn rounded_to_hundreds(current_a: f64) -> f64 {
+    (current_a / 100.0).round() * 100.0
 }
 
 /// The run's resistance against the cable's.

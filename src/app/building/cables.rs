@@ -135,7 +135,7 @@ fn opened_line(follow: Follow, kind: CircuitKind) -> AnyView {
     });
     view! {
         {field(kind.length_key()).map(|field| length_box(state, kind, field))}
-        <button type="button" class="quiet" on:click=click(move || opened.show(kind.length_key()))>
+        <button type="button" class="quiet" on:click=click(move || opened.show(kind.drop_key()))>
             {text::MORE_OF_WAY}
         </button>
         {feeds_cooler.then(|| in_the_run(follow))}

@@ -44,6 +44,19 @@ impl CircuitKind {
             Self::Controller => "installation.controller.length_m",
         }
     }
+
+    /// Key of the input that holds the drop allowed on its way.
+    #[must_use]
+    pub fn drop_key(self) -> &'static str {
+        match self {
+            Self::Bus => "installation.bus.allowed_drop_share",
+            Self::Cooler => "installation.cooler.allowed_drop_share",
+            Self::Inverter => "installation.inverter.allowed_drop_share",
+            Self::DcDc => "installation.dc_dc.allowed_drop_share",
+            Self::Panels => "installation.panels.allowed_drop_share",
+            Self::Controller => "installation.controller.allowed_drop_share",
+        }
+    }
 }
 
 /// What a family of sizes offers a circuit.

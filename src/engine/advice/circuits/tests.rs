@@ -1,5 +1,5 @@
 use super::*;
-use crate::scenario::{CoolerSupply, Scenario, example, fields};
+use crate::scenario::{CoolerSupply, Scenario, example, field, fields};
 
 fn found(document: &ScenarioDocument, kind: CircuitKind) -> Circuit {
     let all = circuits(document).unwrap().circuits;
@@ -86,6 +86,25 @@ fn no_valid_scenario_gives_nonsense() {
                 assert!(one.need.running_a.is_finite() && one.need.running_a > 0.0);
                 assert!(one.need.surge_a >= one.need.running_a);
             }
+        }
+    }
+}
+
+#[test]
+fn every_circuit_names_its_inputs() {
+    for kind in [
+        CircuitKind::Bus,
+        CircuitKind::Cooler,
+        CircuitKind::Inverter,
+        CircuitKind::DcDc,
+        CircuitKind::Panels,
+        CircuitKind::Controller,
+    ] {
+        for key in [kind.length_key(), kind.drop_key()] {
+            assert!(
+                field(key).is_some_and(|field| field.number().is_some()),
+                "{key}"
+            );
         }
     }
 }

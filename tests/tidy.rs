@@ -12,7 +12,7 @@ const LONGEST_FILE_LINES: usize = 400;
 const TABLES: &str = "scenario/fields/";
 
 /// The engine's modules, lowest first; imports only point down.
-const ENGINE_MODULES: [&str; 14] = [
+const ENGINE_MODULES: [&str; 15] = [
     "quantity",
     "validity",
     "schedule",
@@ -24,6 +24,7 @@ const ENGINE_MODULES: [&str; 14] = [
     "cooler",
     "electrical",
     "comfort",
+    "roof",
     "scenario",
     "simulation",
     "advice",

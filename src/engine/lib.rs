@@ -29,7 +29,7 @@
 //! or bank, so that the run with the cooler and the run without it share it. [`Results`](simulation::Results) are samples, sums
 //! and how well the balances closed; [`Advice`](advice::Advice) adds the verdict. Modules stand in one order and import only
 //! downwards: [`quantity`], [`validity`], [`schedule`], [`air`], [`solar`], [`weather`], [`envelope`], [`cabin`], [`cooler`],
-//! [`electrical`], [`comfort`], [`scenario`], [`simulation`], [`advice`]. Nothing below `scenario` knows that scenarios exist.
+//! [`electrical`], [`comfort`], [`roof`], [`scenario`], [`simulation`], [`advice`]. Nothing below `scenario` knows that scenarios exist.
 //!
 //! The rest of this page walks through the model in the order in which heat and power take it. Each equation is written out,
 //! with its source and range, at the function that computes it.
@@ -235,6 +235,7 @@ pub mod cooler;
 pub mod electrical;
 pub mod envelope;
 pub mod quantity;
+pub mod roof;
 pub mod scenario;
 pub mod schedule;
 pub mod simulation;

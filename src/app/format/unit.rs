@@ -12,6 +12,8 @@ const FOOT_M: f64 = 0.304_8;
 const INCH_M: f64 = 0.025_4;
 /// One avoirdupois pound in kilograms (exact).
 const POUND_KG: f64 = 0.453_592_37;
+/// One pound of force in newtons (exact): a pound at standard gravity, 9.806 65 m/s².
+const POUND_FORCE_N: f64 = POUND_KG * 9.806_65;
 /// One British thermal unit of the International Table in joules (exact).
 const BTU_J: f64 = 1_055.055_852_62;
 /// One mile an hour in metres a second (exact).
@@ -88,6 +90,7 @@ pub fn unit(dimension: Dimension, system: UnitSystem) -> Unit {
 fn us_unit(dimension: Dimension) -> Option<Unit> {
     Some(match dimension {
         Dimension::Length => scaled("ft", FOOT_M, 1.0, 2),
+        Dimension::TapeLength => scaled("in", INCH_M, 1.0, 2),
         Dimension::Thickness => scaled("in", INCH_M, 1.0, 3),
         Dimension::Altitude => scaled("ft", FOOT_M, 1.0, 0),
         Dimension::Area => scaled("ft²", FOOT_M * FOOT_M, 1.0, 2),
@@ -109,6 +112,7 @@ fn us_unit(dimension: Dimension) -> Option<Unit> {
         Dimension::Transmittance => scaled("BTU/(h·ft²·°F)", 1.0, R_VALUE_M2_K_W, 3),
         Dimension::HeatCapacity => scaled("BTU/°F", BTU_J / FAHRENHEIT_K, 1.0, 0),
         Dimension::Mass => scaled("lb", POUND_KG, 1.0, 1),
+        Dimension::Force => scaled("lbf", POUND_FORCE_N, 1.0, 0),
         Dimension::MoistureFlow => scaled("lb/h", POUND_KG, HOUR_S, 3),
         Dimension::SharePerKelvin => scaled("%/°F", 0.01 / FAHRENHEIT_K, 1.0, 3),
         Dimension::MoneyPerArea => scaled("¤/ft²", 1.0, FOOT_M * FOOT_M, 2),
@@ -121,6 +125,7 @@ fn us_unit(dimension: Dimension) -> Option<Unit> {
 fn metric_unit(dimension: Dimension) -> Unit {
     match dimension {
         Dimension::Length => plain("m", 2),
+        Dimension::TapeLength => plain("m", 3),
         Dimension::Thickness => scaled("mm", 1.0, 1_000.0, 1),
         Dimension::Altitude => plain("m", 0),
         Dimension::Area => plain("m²", 2),
@@ -137,6 +142,7 @@ fn metric_unit(dimension: Dimension) -> Unit {
         Dimension::Transmittance => plain("W/(m²·K)", 2),
         Dimension::HeatCapacity => scaled("kJ/K", 1_000.0, 1.0, 0),
         Dimension::Mass => plain("kg", 1),
+        Dimension::Force => plain("N", 0),
         Dimension::MoistureFlow => scaled("g/h", 1.0, 1_000.0 * HOUR_S, 0),
         Dimension::HourOfDay => plain("", 2),
         Dimension::ClockOffset | Dimension::WorkHours => plain("h", 2),
@@ -175,6 +181,8 @@ mod tests {
         let printed = [
             (Dimension::Length, 3.048e-1),
             (Dimension::Thickness, 2.54e-2),
+            (Dimension::TapeLength, 2.54e-2),
+            (Dimension::Force, 4.448_222),
             (Dimension::Area, 9.290_304e-2),
             (Dimension::LeakArea, 6.451_6e-4),
             (Dimension::HeatFlow, 2.930_711e-1),

@@ -144,7 +144,7 @@ fn GroupOfInputs(group: Group) -> impl IntoView {
 
 fn group_body(group: Group) -> AnyView {
     let plain: Vec<&'static Field> = fields_of(group)
-        .filter(|field| !groups::is_finer_point(field.key))
+        .filter(|field| !groups::is_finer_point(field.key) && !groups::is_place_on_plan(field.key))
         .collect();
     let finer: Vec<&'static Field> = fields_of(group)
         .filter(|field| groups::is_finer_point(field.key))

@@ -16,7 +16,10 @@ pub fn is_relevant(key: &str, document: &ScenarioDocument) -> bool {
     if key.starts_with("cooler.") && key != "cooler.installed" && !document.cooler.installed {
         return false;
     }
-    shell_and_people(key, document) && cooling(key, document) && power(key, document)
+    shell_and_people(key, document)
+        && cooling(key, document)
+        && power(key, document)
+        && roof(key, document)
 }
 
 /// How inputs that are not shown are brought back, for a group that may hide some.
@@ -34,8 +37,13 @@ pub fn how_to_get_more(group: Group) -> Option<&'static str> {
         }
         Group::Ventilation => "More appears once a fan runs or windows are opened.",
         Group::Battery => "Peukert’s exponent appears with lead-acid cells.",
-        Group::Charging => "More appears once there are panels, driving or a shore charger.",
+        Group::Charging => {
+            "More appears once there are panels, driving or a shore charger. Power and shade of the panels are those of the roof plan while “The plan’s panels count” is switched on under “The roof”."
+        }
         Group::Loads => "Hours appear once a load draws power.",
+        Group::Roof => {
+            "More appears once unit, hatches or panels have a size. Where everything stands is set on the plan under “How to build it in”, to scale."
+        }
         Group::Title | Group::Vehicle | Group::Place | Group::Cabling | Group::Prices => {
             return None;
         }
@@ -123,15 +131,31 @@ fn power(key: &str, document: &ScenarioDocument) -> bool {
         "battery.peukert_exponent" => {
             document.battery.chemistry != CellChemistry::LithiumIronPhosphate
         }
+        "charging.panel_power_w" => !document.roof.panels_from_plan,
+        "charging.panel_shading_share" => {
+            !document.roof.panels_from_plan && charging.panel_power_w > 0.0
+        }
         "charging.panel_loss_share"
-        | "charging.panel_shading_share"
         | "charging.panel_temperature_loss_per_k"
-        | "charging.controller_efficiency" => charging.panel_power_w > 0.0,
+        | "charging.controller_efficiency" => document.panel_power_w() > 0.0,
         "charging.drive_from_hour"
         | "charging.drive_until_hour"
         | "charging.drive_speed_m_s"
         | "charging.dc_dc_current_a" => charging.drives,
         "charging.shore_from_hour" | "charging.shore_until_hour" => charging.shore_power_w > 0.0,
+        _ => true,
+    }
+}
+
+fn roof(key: &str, document: &ScenarioDocument) -> bool {
+    let roof = &document.roof;
+    match key {
+        "roof.unit.length_m" => document.cooler.installed,
+        "roof.hatches.0.width_m" => roof.hatches[0].length_m > 0.0,
+        "roof.hatches.1.width_m" => roof.hatches[1].length_m > 0.0,
+        "roof.panel.count" => true,
+        _ if key.starts_with("roof.unit.") => document.cooler.installed && roof.unit.length_m > 0.0,
+        _ if key.starts_with("roof.panel.") => roof.panel.count > 0.0,
         _ => true,
     }
 }
@@ -169,6 +193,19 @@ mod tests {
         }
         assert!(!is_relevant("need.windows.2.from_hour", &document));
         assert!(!is_relevant("loads.other.duty", &document));
+    }
+
+    #[test]
+    fn what_the_plan_says_of_panels_is_not_asked_for_twice() {
+        let mut document = example();
+        assert!(is_relevant("charging.panel_power_w", &document));
+        document.roof.panels_from_plan = true;
+        assert!(!is_relevant("charging.panel_power_w", &document));
+        assert!(!is_relevant("charging.panel_shading_share", &document));
+        assert!(is_relevant("charging.panel_loss_share", &document));
+        document.roof.panel.count = 0.0;
+        assert!(!is_relevant("charging.panel_loss_share", &document));
+        assert!(is_relevant("roof.panels_from_plan", &document));
     }
 
     #[test]

@@ -19,6 +19,7 @@ pub fn title(group: Group) -> &'static str {
         Group::Charging => "Charging",
         Group::Loads => "Other loads",
         Group::Cabling => "Cable and packs",
+        Group::Roof => "The roof",
         Group::Prices => "Prices",
     }
 }
@@ -40,6 +41,7 @@ pub fn anchor(group: Group) -> &'static str {
         Group::Charging => "charging",
         Group::Loads => "loads",
         Group::Cabling => "cabling",
+        Group::Roof => "roof",
         Group::Prices => "prices",
     }
 }
@@ -49,7 +51,7 @@ pub const FINER_POINTS: &str = "Finer points";
 
 /// Whether an input is a finer point of its group.
 pub fn is_finer_point(key: &str) -> bool {
-    const FINER: [&str; 69] = [
+    const FINER: [&str; 71] = [
         "vehicle.floor_above_ground_m",
         "vehicle.furnishing_heat_capacity_j_k",
         "vehicle.furnishing_area_m2",
@@ -105,6 +107,8 @@ pub fn is_finer_point(key: &str) -> bool {
         "charging.panel_loss_share",
         "charging.panel_temperature_loss_per_k",
         "charging.controller_efficiency",
+        "roof.highest_speed_m_s",
+        "roof.fan_and_hatch_height_m",
         "prices.measures.insulation_h_per_m2",
         "prices.measures.stuffing_h_per_m2",
         "prices.measures.covers_h_per_m2",
@@ -129,6 +133,11 @@ fn is_finer_point_of_a_way(key: &str) -> bool {
     way.is_some_and(|way| way.contains('.') && !way.ends_with(".length_m"))
 }
 
+/// Whether an input is the place of something on the roof, which is set on the plan and not among the inputs.
+pub fn is_place_on_plan(key: &str) -> bool {
+    key.starts_with("roof.") && (key.ends_with(".from_front_m") || key.ends_with(".from_left_m"))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -137,7 +146,7 @@ mod tests {
     #[test]
     fn finer_points_are_inputs_and_every_group_keeps_some_that_are_not() {
         let finer = fields().filter(|field| is_finer_point(field.key)).count();
-        assert_eq!(finer, 69 + 18);
+        assert_eq!(finer, 71 + 18);
         for group in Group::ALL {
             assert!(fields_of(group).any(|field| !is_finer_point(field.key)));
         }

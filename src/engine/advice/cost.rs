@@ -51,7 +51,7 @@ pub fn cost(document: &ScenarioDocument) -> Cost {
             0.0
         },
         bank: prices.bank_per_wh * document.battery.capacity_ah * PRICED_VOLTAGE_V * blocks,
-        panels: prices.panels_per_w * charging.panel_power_w,
+        panels: prices.panels_per_w * document.panel_power_w(),
         dc_dc: if charging.drives {
             prices.dc_dc_per_a * charging.dc_dc_current_a
         } else {

@@ -88,9 +88,9 @@ fn change(document: &mut ScenarioDocument, key: &str, to: impl Fn(f64) -> f64) {
     }
 }
 
-/// Sets the rated power of the panels, W.
+/// Sets the rated power of the panels, W, in place of what a plan of the roof gives: a plan cannot say where others would lie.
 pub(super) fn set_panels(document: &mut ScenarioDocument, power_w: f64) {
-    document.charging.panel_power_w = power_w;
+    document.set_panel_power_w(power_w);
 }
 
 /// Sets the hours of driving a day from the hour at which it begins; no hours is not driving.

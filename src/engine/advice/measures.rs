@@ -144,7 +144,9 @@ impl MeasureKind {
             Self::Shade => shade_all_day(document),
             Self::RoofFan => add_fan(document),
             Self::Bank { capacity_ah } => set_bank_capacity(document, capacity_ah),
-            Self::Panels { added_w } => document.charging.panel_power_w += added_w,
+            Self::Panels { added_w } => {
+                document.set_panel_power_w(document.panel_power_w() + added_w);
+            }
             Self::DcDc { current_a } => document.charging.dc_dc_current_a = current_a,
             Self::Cooler { capacity_w } => set_cooler_capacity(document, capacity_w),
             Self::NoCooler => document.cooler.installed = false,

@@ -10,6 +10,7 @@ mod installation;
 mod measure_prices;
 mod need;
 mod power;
+mod roof;
 
 pub use body::*;
 pub use cooling::*;
@@ -18,6 +19,7 @@ pub use installation::*;
 pub use measure_prices::*;
 pub use need::*;
 pub use power::*;
+pub use roof::*;
 
 use serde::{Deserialize, Serialize};
 
@@ -60,6 +62,8 @@ pub struct ScenarioDocument {
     pub loads: Loads,
     /// How it is wired.
     pub installation: Installation,
+    /// What stands on the roof.
+    pub roof: Roof,
     /// What things cost.
     pub prices: Prices,
 }

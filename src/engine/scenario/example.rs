@@ -1,5 +1,7 @@
 //! The ready example: a scenario of the project's own. Its vehicle, people and prices are invented.
 
+mod roof;
+
 use super::document::*;
 use crate::solar::Date;
 
@@ -23,6 +25,7 @@ pub fn example() -> ScenarioDocument {
         charging: example_charging(),
         loads: example_loads(),
         installation: example_installation(),
+        roof: roof::roof(),
         prices: example_prices(),
     }
 }

@@ -34,13 +34,15 @@ pub enum Group {
     Loads,
     /// Ways of cable and the make-up of the bank.
     Cabling,
+    /// What stands on the roof.
+    Roof,
     /// Prices.
     Prices,
 }
 
 impl Group {
     /// Every group, in order.
-    pub const ALL: [Group; 15] = [
+    pub const ALL: [Group; 16] = [
         Group::Title,
         Group::Vehicle,
         Group::Shell,
@@ -55,6 +57,7 @@ impl Group {
         Group::Charging,
         Group::Loads,
         Group::Cabling,
+        Group::Roof,
         Group::Prices,
     ];
 }
@@ -64,6 +67,8 @@ impl Group {
 pub enum Dimension {
     /// Length of a body, m.
     Length,
+    /// Length as a tape measures it in the workshop, m.
+    TapeLength,
     /// Thickness of a layer, m.
     Thickness,
     /// Altitude, m.
@@ -100,6 +105,8 @@ pub enum Dimension {
     HeatCapacity,
     /// Mass, kg.
     Mass,
+    /// Force, N.
+    Force,
     /// Flow of water vapour, kg/s.
     MoistureFlow,
     /// Hour of the day on the clock.

@@ -17,7 +17,7 @@ use crate::weather::{
 use std::rc::Rc;
 
 /// Time between points, s.
-const SPACING_S: f64 = 600.0;
+pub(super) const SPACING_S: f64 = 600.0;
 
 /// The surroundings at an instant.
 #[derive(Clone, Copy, Debug)]
@@ -29,6 +29,8 @@ pub(super) struct Surroundings {
     pub(super) shaded_ground_c: f64,
     pub(super) wind_speed_m_s: f64,
     pub(super) horizontal_sun_w_m2: f64,
+    /// What of it comes straight from the sun.
+    pub(super) beam_sun_w_m2: f64,
     /// Towards the sun from the vehicle: right, ahead, up.
     pub(super) sun_direction: [f64; 3],
     pub(super) sun: [LaneSun; LANES],
@@ -96,6 +98,16 @@ impl Environment {
     /// The sunlight of every point, before shade, for another run under the same sun.
     pub(super) fn sunlight(&self) -> Rc<[Sunlight]> {
         self.sunlight.clone()
+    }
+
+    /// Clock time of the first point, s since midnight of the first day.
+    pub(super) fn first_clock_s(&self) -> f64 {
+        self.first_clock_s
+    }
+
+    /// Every point, evenly spaced.
+    pub(super) fn points(&self) -> &[Surroundings] {
+        &self.points
     }
 
     /// The surroundings at a clock time, s since midnight of the first day, by straight lines between points.
@@ -246,6 +258,7 @@ impl<'a> Painter<'a> {
             shaded_ground_c: ground.shaded_c[index],
             wind_speed_m_s: outdoors.wind_speed_10m_m_s,
             horizontal_sun_w_m2: irradiance.global_horizontal_w_m2,
+            beam_sun_w_m2: irradiance.direct_normal_w_m2 * outdoors.sun.direction[2].max(0.0),
             sun_direction: seen_from_vehicle(
                 outdoors.sun.direction,
                 self.document.vehicle.heading_deg,
@@ -340,6 +353,7 @@ fn mix(one: &Surroundings, other: &Surroundings, share: f64) -> Surroundings {
         shaded_ground_c: line(one.shaded_ground_c, other.shaded_ground_c),
         wind_speed_m_s: line(one.wind_speed_m_s, other.wind_speed_m_s),
         horizontal_sun_w_m2: line(one.horizontal_sun_w_m2, other.horizontal_sun_w_m2),
+        beam_sun_w_m2: line(one.beam_sun_w_m2, other.beam_sun_w_m2),
         sun_direction: std::array::from_fn(|axis| {
             line(one.sun_direction[axis], other.sun_direction[axis])
         }),

@@ -103,12 +103,16 @@ impl Run<'_> {
             self.cabin.radiant_c(),
             FELT_AIR_SPEED_M_S,
         );
+        let plan_shade = self
+            .panel_shade
+            .map(|shade| shade.at(clock_s + 0.5 * span_s));
         let interval = Interval {
             gains: self.inside.gains(clock_s, span_s, felt_c),
             cooler_waits,
             loads_w: self.power.loads_w(clock_s, span_s) + self.ventilation.fan_power_w(),
             panels_w: self.power.panels_w(
                 surroundings.horizontal_sun_w_m2,
+                plan_shade,
                 surroundings.outdoor_c,
                 wind_m_s.max(road_m_s),
             ),

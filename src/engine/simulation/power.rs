@@ -153,10 +153,16 @@ impl Power {
             .sum()
     }
 
-    /// What the panels offer, W.
-    pub(super) fn panels_w(&self, sun_w_m2: f64, outdoor_c: f64, wind_m_s: f64) -> f64 {
-        self.panels
-            .power_w(sun_w_m2, self.shading_share, outdoor_c, wind_m_s)
+    /// What the panels offer, W; `plan_shade` is the share that shadows take, where a plan says it.
+    pub(super) fn panels_w(
+        &self,
+        sun_w_m2: f64,
+        plan_shade: Option<f64>,
+        outdoor_c: f64,
+        wind_m_s: f64,
+    ) -> f64 {
+        let shaded = plan_shade.unwrap_or(self.shading_share);
+        self.panels.power_w(sun_w_m2, shaded, outdoor_c, wind_m_s)
     }
 
     pub(super) fn driving_share(&self, clock_s: f64, span_s: f64) -> f64 {
@@ -279,7 +285,7 @@ pub(crate) fn bank_of(document: &ScenarioDocument) -> Result<Bank, BuildError> {
     })?)
 }
 
-fn panels(document: &ScenarioDocument) -> Result<Panels, BuildError> {
+pub(super) fn panels(document: &ScenarioDocument) -> Result<Panels, BuildError> {
     let charging = &document.charging;
     let losses = PanelLosses {
         soiling: charging.panel_loss_share,
@@ -291,7 +297,7 @@ fn panels(document: &ScenarioDocument) -> Result<Panels, BuildError> {
         ..PanelLosses::VEHICLE
     };
     Ok(Panels::new(PanelInput {
-        rated_power_w: charging.panel_power_w,
+        rated_power_w: document.panel_power_w(),
         temperature_coefficient_per_k: -charging.panel_temperature_loss_per_k,
         mounting: PanelMounting::GluedToRoof,
         losses,

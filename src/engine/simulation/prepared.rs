@@ -6,6 +6,7 @@ use super::environment::{Environment, same_sun};
 use super::failure::Failure;
 use super::recorder::Detail;
 use super::results::Results;
+use super::roof::PanelShade;
 use super::run::{Run, SHORT_INTERVAL_S};
 use super::ventilation::Ventilation;
 use crate::cabin::Cabin;
@@ -28,6 +29,7 @@ pub struct Prepared {
     body: Rc<Body>,
     environment: Rc<Environment>,
     settled: Rc<Settled>,
+    panel_shade: Option<Rc<PanelShade>>,
     failure: Option<Failure>,
 }
 
@@ -85,8 +87,10 @@ impl Prepared {
         let body = body(&document)?;
         let environment = Environment::new(&document, &body, sunlight)?;
         let settled = Settled::new(&document, &body, &environment)?;
+        let panel_shade = PanelShade::of(&document, &environment).map(Rc::new);
         Ok(Self {
             document,
+            panel_shade,
             body: Rc::new(body),
             environment: Rc::new(environment),
             settled: Rc::new(settled),
@@ -110,6 +114,7 @@ impl Prepared {
         }
         let mut other = self.clone();
         other.document = scenario.document().clone();
+        other.shade_panels();
         Ok(other)
     }
 
@@ -126,7 +131,13 @@ impl Prepared {
     pub fn without_cooler(&self) -> Self {
         let mut other = self.clone();
         other.document.cooler.installed = false;
+        other.shade_panels();
         other
+    }
+
+    /// Works the shade of the panels out anew, where they are those of the plan.
+    fn shade_panels(&mut self) {
+        self.panel_shade = PanelShade::of(&self.document, &self.environment).map(Rc::new);
     }
 
     /// Runs the scenario in steps of [`STEP_S`].
@@ -160,6 +171,7 @@ impl Prepared {
         let (body, environment) = (&self.body, &self.environment);
         let mut run = Run::new(&self.document, body, environment, settled, detail)?;
         run.failure = self.failure;
+        run.panel_shade = self.panel_shade.as_deref();
         run.pass(steps_per_minute.max(1));
         Ok(run.results())
     }

@@ -18,6 +18,7 @@ use super::power::{Demand, Power, PowerStep};
 use super::prepared::Settled;
 use super::recorder::{Detail, Recorder, SampleState};
 use super::results::{Balance, Results};
+use super::roof::PanelShade;
 use super::timetable::{LEAST_STEP_S, Timetable};
 use super::ventilation::Ventilation;
 use crate::air;
@@ -59,6 +60,7 @@ pub(super) struct Run<'a> {
     pub(super) covered: bool,
     pub(super) driving: Option<HourWindow>,
     pub(super) failure: Option<Failure>,
+    pub(super) panel_shade: Option<&'a PanelShade>,
     timetable: Timetable,
     recorder: Recorder,
     results: Results,
@@ -103,6 +105,7 @@ impl<'a> Run<'a> {
                 charging.drive_until_hour,
             )?,
             failure: None,
+            panel_shade: None,
             timetable: Timetable::new(document),
             recorder: Recorder::new(parts, samples, detail),
             results: Results::default(),

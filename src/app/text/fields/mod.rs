@@ -8,6 +8,7 @@ mod need;
 mod occupants;
 mod power;
 mod prices;
+mod roof;
 mod shell;
 mod vehicle;
 
@@ -61,7 +62,7 @@ pub fn bounds(field: &Field) -> &'static str {
 
 /// Title of the part of a group that an input belongs to, if the group has such parts.
 pub fn part_title(key: &str) -> Option<&'static str> {
-    const PARTS: [(&str, &str); 13] = [
+    const PARTS: [(&str, &str); 26] = [
         ("need.windows.0.", "First window"),
         ("need.windows.1.", "Second window"),
         ("need.windows.2.", "Third window"),
@@ -75,6 +76,19 @@ pub fn part_title(key: &str) -> Option<&'static str> {
         ("installation.controller.", "Cable from controller to bank"),
         ("installation.bus.", "Cable from bank to bus"),
         ("installation.inverter.", "Cable to the inverter"),
+        ("roof.unit.", "Unit on the roof"),
+        ("roof.fan.", "Roof fan"),
+        ("roof.hatches.0.", "First hatch"),
+        ("roof.hatches.1.", "Second hatch"),
+        ("roof.panel.", "Panels of the plan"),
+        ("roof.panels.0.", "Panel 1"),
+        ("roof.panels.1.", "Panel 2"),
+        ("roof.panels.2.", "Panel 3"),
+        ("roof.panels.3.", "Panel 4"),
+        ("roof.panels.4.", "Panel 5"),
+        ("roof.panels.5.", "Panel 6"),
+        ("roof.panels.6.", "Panel 7"),
+        ("roof.panels.7.", "Panel 8"),
     ];
     PARTS
         .iter()
@@ -105,6 +119,7 @@ fn find(key: &str) -> Option<Wording> {
         .or_else(|| power::wording(key))
         .or_else(|| prices::wording(key))
         .or_else(|| installation::wording(key))
+        .or_else(|| roof::wording(key))
 }
 
 fn lower_first(text: &str) -> String {

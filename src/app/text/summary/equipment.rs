@@ -75,11 +75,14 @@ pub(super) fn battery(document: &ScenarioDocument, voice: &Voice) -> String {
 pub(super) fn charging(document: &ScenarioDocument, voice: &Voice) -> String {
     let charging = &document.charging;
     let mut phrases = Vec::new();
-    if charging.panel_power_w > 0.0 {
-        phrases.push(format!(
-            "{} of panels",
-            voice.units.watts(charging.panel_power_w)
-        ));
+    let panels_w = document.panel_power_w();
+    if panels_w > 0.0 {
+        let whence = if document.roof.panels_from_plan {
+            ", from the roof plan"
+        } else {
+            ""
+        };
+        phrases.push(format!("{} of panels{whence}", voice.units.watts(panels_w)));
     }
     if charging.drives {
         phrases.push(format!(
@@ -128,6 +131,28 @@ pub(super) fn cabling(document: &ScenarioDocument, voice: &Voice) -> String {
         length(wired.panels.length_m),
         length(wired.dc_dc.length_m),
         counted(wired.parallel_packs, "pack", "packs in parallel", voice),
+    )
+}
+
+pub(super) fn roof(document: &ScenarioDocument, voice: &Voice) -> String {
+    let roof = &document.roof;
+    let tape = |value_m| voice.units.quantity(Dimension::TapeLength, value_m);
+    let panels = match roof.panel.count as usize {
+        0 => "no panels".to_owned(),
+        1 => format!("a panel of {}", voice.units.watts(roof.panel.rated_power_w)),
+        count => format!(
+            "{count} panels of {}",
+            voice.units.watts(roof.panel.rated_power_w)
+        ),
+    };
+    format!(
+        "{} by {} to use, {panels} on the plan; carries {} under way, {} at rest.",
+        tape(roof.length_m),
+        tape(roof.width_m),
+        voice
+            .units
+            .quantity(Dimension::Mass, roof.limit_under_way_kg),
+        voice.units.quantity(Dimension::Mass, roof.limit_at_rest_kg),
     )
 }
 

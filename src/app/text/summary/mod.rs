@@ -25,6 +25,7 @@ pub fn summary(group: Group, document: &ScenarioDocument, voice: &Voice) -> Stri
         Group::Charging => equipment::charging(document, voice),
         Group::Loads => equipment::loads(document, voice),
         Group::Cabling => equipment::cabling(document, voice),
+        Group::Roof => equipment::roof(document, voice),
         Group::Prices => equipment::prices(document, voice),
     }
 }

@@ -6,6 +6,7 @@ mod day;
 mod installation;
 mod need;
 mod power;
+mod roof;
 
 use super::document::ScenarioDocument;
 use super::field::{
@@ -29,7 +30,7 @@ pub fn field(key: &str) -> Option<&'static Field> {
     fields().find(|field| field.key == key)
 }
 
-const GROUPS: [&[Field]; 22] = [
+const GROUPS: [&[Field]; 23] = [
     body::TITLE,
     body::VEHICLE,
     body::SHELL,
@@ -50,6 +51,7 @@ const GROUPS: [&[Field]; 22] = [
     &installation::WAYS[4],
     &installation::WAYS[5],
     installation::CABLING,
+    roof::ROOF,
     power::PRICES,
     installation::BUILD_PRICES,
 ];

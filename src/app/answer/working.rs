@@ -4,7 +4,7 @@ use crate::charts::reading_index;
 use crate::live::part;
 use crate::state::AppState;
 use crate::text::working as words;
-use crate::widgets::disclosure;
+use crate::widgets::{disclosure, worked_list};
 use leptos::prelude::*;
 use noonday_engine::advice::working;
 
@@ -21,20 +21,8 @@ fn lines(state: AppState) -> AnyView {
         let working = state
             .checked
             .with(|checked| working(&advice, checked.scenario.document(), index.get()))?;
-        let lines = words::worked(&working, &advice, &state.voice.get())
-            .into_iter()
-            .map(|line| {
-                view! {
-                    <dt>{line.title}</dt>
-                    <dd>
-                        <p>{line.equation}</p>
-                        <p class="numbers">{line.numbers}</p>
-                        <p class="note">{line.source}</p>
-                    </dd>
-                }
-            })
-            .collect_view();
-        Some(lines.into_any())
+        let lines = words::worked(&working, &advice, &state.voice.get());
+        Some(worked_list(lines))
     });
     view! {
         <p class="note">{words::NOTE}</p>

@@ -4,12 +4,14 @@
 mod bank;
 mod cables;
 mod job;
+mod roof;
 mod save;
 mod voltages;
 
 use crate::decide::sheet::paragraph;
 use crate::live::{derived, part};
 use crate::state::AppState;
+use crate::text::roof::ROOF;
 use crate::text::{Voice, building as text};
 use crate::widgets::disclosure;
 use leptos::prelude::*;
@@ -26,6 +28,7 @@ pub fn Building() -> impl IntoView {
             {disclosure("building-part", text::CABLES, cables::view)}
             {disclosure("building-part", text::VOLTAGES, voltages::view)}
             {disclosure("building-part", text::LIMITS, bank::view)}
+            {disclosure("building-part", ROOF, roof::view)}
             {disclosure("building-part", text::JOB, job::view)}
         </section>
     }

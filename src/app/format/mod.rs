@@ -62,6 +62,20 @@ impl UnitSystem {
         join(&number, unit.symbol)
     }
 
+    /// Step in which things are moved on a plan, m: a centimetre, or half an inch.
+    pub fn plan_step_m(self) -> f64 {
+        match self {
+            Self::Metric => 0.01,
+            Self::Us => 0.012_7,
+        }
+    }
+
+    /// The nearest whole number of such steps, m, to the tenth of a millimetre, so that it is short to write.
+    pub fn on_plan_grid(self, length_m: f64) -> f64 {
+        let step_m = self.plan_step_m();
+        ((length_m / step_m).round() * step_m * 10_000.0).round() / 10_000.0
+    }
+
     /// A temperature with so many decimals.
     pub fn temperature(self, temperature_c: f64, decimals: usize) -> String {
         let unit = unit(Dimension::Temperature, self);
@@ -231,6 +245,19 @@ mod tests {
         assert_eq!(UnitSystem::Us.insulation(0.5), "R-11.4");
         assert_eq!(UnitSystem::Metric.insulation(0.5), "0.5\u{a0}W/(m²·K)");
         assert_eq!(UnitSystem::Us.degree_hours(10.0), "18\u{a0}°F·h");
+    }
+
+    #[test]
+    fn places_on_a_plan_are_short_to_write() {
+        for steps in 0..400 {
+            for units in [UnitSystem::Us, UnitSystem::Metric] {
+                let place_m = units.on_plan_grid(f64::from(steps) * units.plan_step_m());
+                assert!(place_m.to_string().len() <= 6, "{place_m}");
+                assert_eq!(units.on_plan_grid(place_m), place_m);
+            }
+        }
+        assert_eq!(UnitSystem::Metric.on_plan_grid(0.304_8), 0.3);
+        assert_eq!(UnitSystem::Us.on_plan_grid(0.3), 0.304_8);
     }
 
     #[test]

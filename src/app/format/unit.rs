@@ -90,7 +90,7 @@ pub fn unit(dimension: Dimension, system: UnitSystem) -> Unit {
 fn us_unit(dimension: Dimension) -> Option<Unit> {
     Some(match dimension {
         Dimension::Length => scaled("ft", FOOT_M, 1.0, 2),
-        Dimension::TapeLength => scaled("in", INCH_M, 1.0, 2),
+        Dimension::TapeLength => scaled("in", INCH_M, 1.0, 1),
         Dimension::Thickness => scaled("in", INCH_M, 1.0, 3),
         Dimension::Altitude => scaled("ft", FOOT_M, 1.0, 0),
         Dimension::Area => scaled("ft²", FOOT_M * FOOT_M, 1.0, 2),

@@ -16,6 +16,7 @@ use hand::Hand;
 use leptos::html;
 use leptos::prelude::*;
 use noonday_engine::scenario::{Field, Group, Kind, example, field, fields_of};
+pub use number::number_row;
 use relevance::{how_to_get_more, is_relevant};
 pub use row::shown_value;
 

@@ -103,6 +103,13 @@ impl AppState {
         self.step(Some(field.key), document);
     }
 
+    /// Changes the document through a field, as a step of its own.
+    pub fn edit_at_once(self, field: &'static Field, change: impl FnOnce(&mut ScenarioDocument)) {
+        self.trail.update_untracked(Trail::rest);
+        self.edit(field, change);
+        self.trail.update_untracked(Trail::rest);
+    }
+
     /// Puts a field back to the example's value.
     pub fn reset(self, field: &'static Field) {
         self.trail.update_untracked(Trail::rest);

@@ -5,8 +5,10 @@ mod masthead;
 mod notices;
 mod shelf;
 mod since;
+mod worked;
 
 pub use disclosure::disclosure;
 pub use masthead::Masthead;
 pub use notices::Notices;
 pub use since::since_pinned;
+pub use worked::worked_list;

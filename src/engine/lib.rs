@@ -64,7 +64,8 @@
 //! [`Plane`](solar::Plane) after Perez et al. 1990. [`Shade`](weather::Shade) takes away a share of beam and of sky between two
 //! hours.
 //!
-//! *Limits.* No horizon; no part of the vehicle shades another, and panels do not shade the roof beneath them. A level plane
+//! *Limits.* No horizon; no part of the vehicle shades another but things on the roof its panels, and panels do not shade the roof
+//! beneath them. A level plane
 //! stands for the roof and for every panel.
 //!
 //! # Sky
@@ -190,6 +191,15 @@
 //!
 //! *Limits.* One block of cells: no imbalance, no hysteresis, no self-discharge. Panels lie flat and glued to the roof. Driving
 //! gives a constant current, shore a constant power.
+//!
+//! # Roof
+//!
+//! [`roof`] holds a plan of the roof: [`findings`](roof::findings) names overlaps, missing clearances and openings that meet ribs,
+//! [`arrange`](roof::arrange) places panels, [`shaded_share`](roof::shaded_share) cuts the shadows of unit, fan and hatches, each
+//! h/tan β long, out of a panel, and [`roof_load`](roof::roof_load) gives weight, wind ½ρV²cA and inertia. Where a scenario says
+//! so, its run takes power and shade of the panels from there ([`panel_yield`](simulation::panel_yield)).
+//!
+//! *Limits.* Level roof and panels, upright boxes; a shadow counts by its area, though cells in series lose more.
 //!
 //! # Run
 //!

@@ -313,7 +313,7 @@ fn dc_dc(document: &ScenarioDocument) -> Option<Circuit> {
 
 fn panels(document: &ScenarioDocument) -> Option<Circuit> {
     let voltage_v = document.installation.panel_voltage_v;
-    let power_w = document.charging.panel_power_w;
+    let power_w = document.panel_power_w();
     let draw = Draw {
         power_w,
         surge_w: power_w,
@@ -331,7 +331,7 @@ fn panels(document: &ScenarioDocument) -> Option<Circuit> {
 }
 
 fn controller(document: &ScenarioDocument) -> Option<Circuit> {
-    let power_w = document.charging.panel_power_w * document.charging.controller_efficiency;
+    let power_w = document.panel_power_w() * document.charging.controller_efficiency;
     let draw = Draw {
         power_w,
         surge_w: power_w,
@@ -357,7 +357,7 @@ pub(super) fn charging_a(document: &ScenarioDocument) -> [f64; 3] {
     let charging = &document.charging;
     let voltage_v = nominal_v(document);
     [
-        charging.panel_power_w * charging.controller_efficiency / voltage_v,
+        document.panel_power_w() * charging.controller_efficiency / voltage_v,
         if charging.drives {
             charging.dc_dc_current_a
         } else {

@@ -164,7 +164,7 @@ fn large_parts(document: &ScenarioDocument) -> Vec<JobLine> {
     let lines = [
         (Part::Cooler, 1.0, cost.cooler),
         (Part::Bank, document.battery.capacity_ah, cost.bank),
-        (Part::Panels, document.charging.panel_power_w, cost.panels),
+        (Part::Panels, document.panel_power_w(), cost.panels),
         (Part::DcDc, document.charging.dc_dc_current_a, cost.dc_dc),
         (
             Part::Inverter,
@@ -241,10 +241,7 @@ fn steps(document: &ScenarioDocument) -> Vec<WorkStep> {
         (WorkStep::BothSides, cuts),
         (WorkStep::Cut, cuts),
         (WorkStep::TreatEdge, cuts),
-        (
-            WorkStep::Support,
-            cuts || document.charging.panel_power_w > 0.0,
-        ),
+        (WorkStep::Support, cuts || document.panel_power_w() > 0.0),
         (WorkStep::Seal, cuts),
         (WorkStep::HoldBank, true),
         (WorkStep::LayCable, true),

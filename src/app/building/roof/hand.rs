@@ -52,6 +52,8 @@ fn one(bench: Bench, kind: ItemKind) -> AnyView {
             inner_html=drawn
             on:focus=move |_| bench.chosen.set(Some(kind))
             on:keydown=pressed(bench, kind)
+            // Engines differ in whether a shape of an SVG has a touch-action; this keeps the page still in all of them.
+            on:touchstart=|event: leptos::ev::TouchEvent| event.prevent_default()
             on:pointerdown=taken(bench, kind)
             on:pointermove=moved(bench)
             on:pointerup=let_go(bench)

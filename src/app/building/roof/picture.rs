@@ -83,7 +83,7 @@ fn line(out: &mut String, class: &str, from: (f64, f64), to: (f64, f64)) {
 fn label(out: &mut String, class: &str, at: (f64, f64), anchor: &str, words: &str) {
     let _ = write!(
         out,
-        "<text aria-hidden=\"true\" class=\"{class}\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"{anchor}\">{words}</text>",
+        "<text class=\"{class}\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"{anchor}\">{words}</text>",
         at.0, at.1
     );
 }

@@ -126,8 +126,8 @@ test("the work can be stopped and begun again, and the page moves meanwhile", as
     }
     return worst;
   });
-  // Several frames may be lost on a busy machine, but the page never stands still while hundreds of days are run.
-  assert.ok(worst < 250, `${worst.toFixed()} ms without a frame`);
+  // Hundreds of days would hold the page up for longer than this; a busy machine only loses some frames.
+  assert.ok(worst < 1000, `${worst.toFixed()} ms without a frame`);
   await complete(page);
   assertClean();
   await close();

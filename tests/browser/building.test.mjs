@@ -90,6 +90,7 @@ test("the working adds up, and the run takes the cable's resistance as one step"
   const { page, assertClean, close } = await visit(METRIC, PARTS[0]);
   const line = circuit(page, "Bus to cooler");
   await line.locator("summary").click();
+  await line.getByText("33 CFR 183.425").first().waitFor();
   const text = plain(await line.innerText());
   const [, current, ohm, drop] = text.match(/([\d.]+) A × ([\d.]+) mΩ = ([\d.]+) V/).map(Number);
   // The current is shown in whole amperes.

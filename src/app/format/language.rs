@@ -11,6 +11,12 @@ static LANGUAGE: OnceLock<Language> = OnceLock::new();
 /// The day written last: to write one takes the browser longer than a chart, and it seldom changes.
 static WRITTEN: Mutex<Option<(Date, String)>> = Mutex::new(None);
 
+/// What is written before and behind an amount of a currency.
+type AroundAmount = (String, String);
+
+/// The currency written last, and what is written around its amounts.
+static CURRENCY: Mutex<Option<(String, AroundAmount)>> = Mutex::new(None);
+
 /// Language of the page's own words; a date within a sentence keeps to it.
 const OF_THE_WORDS: &str = "en";
 /// The form of English in which dates are written where the browser speaks another language.
@@ -73,6 +79,56 @@ pub fn marks() -> Marks {
     LANGUAGE
         .get()
         .map_or(Marks::ENGLISH, |language| language.marks)
+}
+
+/// What the browser's language writes around an amount of a currency: `$` before it, or a space and `€` behind it; before it knows
+/// the language, and where the code is none of ISO 4217's form, the code before it.
+///
+/// * `code` — of ISO 4217
+pub fn around_amount(code: &str) -> AroundAmount {
+    let Ok(mut last) = CURRENCY.lock() else {
+        return around_amount_of(code);
+    };
+    match &*last {
+        Some((known, around)) if known == code => around.clone(),
+        _ => {
+            let around = around_amount_of(code);
+            *last = Some((code.to_owned(), around.clone()));
+            around
+        }
+    }
+}
+
+fn around_amount_of(code: &str) -> AroundAmount {
+    let written = LANGUAGE
+        .get()
+        .filter(|_| code.len() == 3 && code.bytes().all(|byte| byte.is_ascii_alphabetic()))
+        .and_then(|language| one_unit(&language.tag, code));
+    written
+        .as_deref()
+        .and_then(|written| written.split_once('1'))
+        .map_or_else(
+            || (format!("{code}\u{a0}"), String::new()),
+            |(before, behind)| (before.to_owned(), behind.to_owned()),
+        )
+}
+
+/// One unit of a currency as a language writes it, in the digits of the page.
+fn one_unit(tag: &str, code: &str) -> Option<String> {
+    let options = js_sys::Object::new();
+    let set = |key: &str, value: wasm_bindgen::JsValue| {
+        // Setting a property of a new object cannot fail.
+        let _ = js_sys::Reflect::set(&options, &key.into(), &value);
+    };
+    set("style", "currency".into());
+    set("currency", code.into());
+    set("numberingSystem", "latn".into());
+    set("maximumFractionDigits", 0.into());
+    set("minimumFractionDigits", 0.into());
+    let languages = js_sys::Array::of1(&tag.into());
+    let format = js_sys::Intl::NumberFormat::new(&languages, &options).format();
+    let written = format.call1(&wasm_bindgen::JsValue::UNDEFINED, &1.into());
+    written.ok()?.as_string()
 }
 
 /// A day in words: `July 21, 2026`, `21 July 2026`.

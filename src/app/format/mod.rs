@@ -171,9 +171,14 @@ impl UnitSystem {
         join(&self.number(power_w, 0), "W")
     }
 
-    /// Money in a currency, whole units.
+    /// Money in a currency, whole units, as the browser's language writes it.
     pub fn money(self, amount: f64, currency: &str) -> String {
-        join(currency, &self.number(amount, 0))
+        let (before, behind) = language::around_amount(currency);
+        let number = self.number(amount, 0);
+        match number.strip_prefix('\u{2212}') {
+            Some(size) => format!("\u{2212}{before}{size}{behind}"),
+            None => format!("{before}{number}{behind}"),
+        }
     }
 
     /// An hour on the clock; hours beyond 24 wrap.

@@ -148,6 +148,7 @@ fn metric_unit(dimension: Dimension) -> Unit {
         Dimension::ClockOffset | Dimension::WorkHours => plain("h", 2),
         Dimension::WorkHoursPerArea => plain("h/m²", 2),
         Dimension::TimeSpan => plain("s", 0),
+        Dimension::RunningTime => scaled("min", 60.0, 1.0, 1),
         Dimension::Voltage => plain("V", 2),
         Dimension::Current => plain("A", 1),
         Dimension::Charge => plain("Ah", 1),

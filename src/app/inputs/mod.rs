@@ -30,7 +30,8 @@ impl Opened {
         Self(RwSignal::new(vec![(Group::Shell, false)]))
     }
 
-    fn has(self, part: (Group, bool)) -> bool {
+    /// Whether a group, or its finer points, stand open.
+    pub fn has(self, part: (Group, bool)) -> bool {
         self.0.with(|open| open.contains(&part))
     }
 
@@ -69,6 +70,13 @@ impl Opened {
 /// Turn in which what is in open groups comes, one after their titles.
 const BODIES: u32 = 5;
 
+/// The groups that stand here: readings of a finished unit stand beside what is made of them.
+fn consult() -> impl Iterator<Item = Group> {
+    Group::ALL
+        .into_iter()
+        .filter(|group| *group != Group::Readings)
+}
+
 /// Id of the inputs.
 pub const ID: &str = "inputs";
 
@@ -88,14 +96,15 @@ pub fn Inputs() -> impl IntoView {
         <section id=ID class="inputs" tabindex="-1" aria-labelledby="inputs-title">
             <h2 id="inputs-title">{page::INPUTS}</h2>
             <p class="note">{note}</p>
-            {Group::ALL.map(|group| view! { <GroupOfInputs group /> }).collect_view()}
+            {consult().map(|group| view! { <GroupOfInputs group /> }).collect_view()}
             <Hand />
         </section>
     }
 }
 
+/// One group, closed a line of text, open its inputs.
 #[component]
-fn GroupOfInputs(group: Group) -> impl IntoView {
+pub fn GroupOfInputs(group: Group) -> impl IntoView {
     let state = expect_context::<AppState>();
     let opened = expect_context::<Opened>();
     let line = words(move || {

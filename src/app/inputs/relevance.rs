@@ -13,6 +13,9 @@ pub fn is_relevant(key: &str, document: &ScenarioDocument) -> bool {
     if let Some(rest) = key.strip_prefix("loads.") {
         return load_is_relevant(rest, document);
     }
+    if let Some(rest) = key.strip_prefix("readings.") {
+        return reading_is_relevant(rest, document);
+    }
     if key.starts_with("cooler.") && key != "cooler.installed" && !document.cooler.installed {
         return false;
     }
@@ -44,6 +47,7 @@ pub fn how_to_get_more(group: Group) -> Option<&'static str> {
         Group::Roof => {
             "More appears once unit, hatches or panels have a size. Where everything stands is set on the plan under “How to build it in”, to scale."
         }
+        Group::Readings => "Humidity and air flow can be entered once they are said to be known.",
         Group::Title | Group::Vehicle | Group::Place | Group::Cabling | Group::Prices => {
             return None;
         }
@@ -73,6 +77,21 @@ fn load_is_relevant(rest: &str, document: &ScenarioDocument) -> bool {
         _ => &loads.other,
     };
     quantity == "power_w" || load.power_w > 0.0
+}
+
+fn reading_is_relevant(rest: &str, document: &ScenarioDocument) -> bool {
+    let readings = &document.readings;
+    if rest == "taken" {
+        return true;
+    }
+    let known = match rest {
+        "return_relative_humidity" => readings.return_humidity_known,
+        "supply_relative_humidity" => readings.supply_humidity_known,
+        "humidity_limit" => readings.return_humidity_known || readings.supply_humidity_known,
+        "airflow_m3_s" | "airflow_limit_share" => readings.airflow_known,
+        _ => true,
+    };
+    readings.taken && known
 }
 
 fn shell_and_people(key: &str, document: &ScenarioDocument) -> bool {
@@ -188,6 +207,7 @@ mod tests {
             "need.windows.2.needed_for",
             "loads.other.power_w",
             "charging.drives",
+            "readings.taken",
         ] {
             assert!(is_relevant(key, &document), "{key}");
         }

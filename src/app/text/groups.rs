@@ -21,6 +21,7 @@ pub fn title(group: Group) -> &'static str {
         Group::Cabling => "Cable and packs",
         Group::Roof => "The roof",
         Group::Prices => "Prices",
+        Group::Readings => "What was read off the finished unit",
     }
 }
 
@@ -43,6 +44,7 @@ pub fn anchor(group: Group) -> &'static str {
         Group::Cabling => "cabling",
         Group::Roof => "roof",
         Group::Prices => "prices",
+        Group::Readings => "readings",
     }
 }
 
@@ -51,7 +53,7 @@ pub const FINER_POINTS: &str = "Finer points";
 
 /// Whether an input is a finer point of its group.
 pub fn is_finer_point(key: &str) -> bool {
-    const FINER: [&str; 71] = [
+    const FINER: [&str; 76] = [
         "vehicle.floor_above_ground_m",
         "vehicle.furnishing_heat_capacity_j_k",
         "vehicle.furnishing_area_m2",
@@ -123,6 +125,11 @@ pub fn is_finer_point(key: &str) -> bool {
         "prices.build.fuse",
         "prices.build.inverter_per_w",
         "prices.build.small_parts_share",
+        "readings.temperature_limit_k",
+        "readings.humidity_limit",
+        "readings.airflow_limit_share",
+        "readings.current_limit_share",
+        "readings.voltage_limit_share",
     ];
     FINER.contains(&key) || is_finer_point_of_a_way(key)
 }
@@ -146,7 +153,7 @@ mod tests {
     #[test]
     fn finer_points_are_inputs_and_every_group_keeps_some_that_are_not() {
         let finer = fields().filter(|field| is_finer_point(field.key)).count();
-        assert_eq!(finer, 71 + 18);
+        assert_eq!(finer, 76 + 18);
         for group in Group::ALL {
             assert!(fields_of(group).any(|field| !is_finer_point(field.key)));
         }

@@ -4,6 +4,7 @@
 //! Everything here is built on runs of changed scenarios and on nothing else. What takes many runs, [`PackageSearch`] and
 //! [`sampling::Sampler`], goes a few at a time, so that it can be watched and given up.
 
+pub mod acceptance;
 mod alternatives;
 mod ample;
 pub mod bank_limits;

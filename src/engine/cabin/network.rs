@@ -162,6 +162,24 @@ impl Cabin {
         &self.elements
     }
 
+    /// Warms everything by so many kelvins, which may be negative; water stays where it is.
+    pub fn warm_by(&mut self, warmer_k: f64) {
+        if warmer_k == 0.0 {
+            return;
+        }
+        for strip in &mut self.chains {
+            for node in &mut strip.temperature {
+                for temperature_c in node {
+                    *temperature_c += warmer_k;
+                }
+            }
+        }
+        self.air_c += warmer_k;
+        self.star_c += warmer_k;
+        self.is_eliminated = false;
+        (self.chains_energy_j, self.inner_energy_j) = self.chain_energies_j();
+    }
+
     /// Gives every pane the conductances of another chain, as when covers go on; capacities stay.
     pub fn replace_panes(&mut self, pane: &Chain) {
         for (lane, element) in self.elements.iter().enumerate() {

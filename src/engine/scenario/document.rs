@@ -10,6 +10,7 @@ mod installation;
 mod measure_prices;
 mod need;
 mod power;
+mod readings;
 mod roof;
 
 pub use body::*;
@@ -19,6 +20,7 @@ pub use installation::*;
 pub use measure_prices::*;
 pub use need::*;
 pub use power::*;
+pub use readings::*;
 pub use roof::*;
 
 use serde::{Deserialize, Serialize};
@@ -26,7 +28,7 @@ use serde::{Deserialize, Serialize};
 /// Version of this form of the document. A stored document of another version is migrated or refused, never guessed at.
 pub const DOCUMENT_VERSION: u32 = 1;
 
-/// A consult: vehicle, shell, glass, occupants and need, place and day, cooling, battery and charging, prices.
+/// A consult: vehicle, shell, glass, occupants and need, place and day, cooling, battery and charging, prices, and readings of the finished unit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ScenarioDocument {
@@ -66,4 +68,6 @@ pub struct ScenarioDocument {
     pub roof: Roof,
     /// What things cost.
     pub prices: Prices,
+    /// What was read off the finished unit.
+    pub readings: Readings,
 }

@@ -27,6 +27,7 @@ pub fn example() -> ScenarioDocument {
         installation: example_installation(),
         roof: roof::roof(),
         prices: example_prices(),
+        readings: example_readings(),
     }
 }
 
@@ -329,5 +330,29 @@ fn example_prices() -> Prices {
             small_parts_share: 0.05,
             markup_share: 0.15,
         },
+    }
+}
+
+fn example_readings() -> Readings {
+    Readings {
+        taken: false,
+        outdoor_c: 35.0,
+        return_c: 28.0,
+        return_humidity_known: false,
+        return_relative_humidity: 0.5,
+        supply_c: 15.0,
+        supply_humidity_known: false,
+        supply_relative_humidity: 0.9,
+        airflow_known: false,
+        airflow_m3_s: 0.11,
+        current_a: 65.0,
+        bank_voltage_v: 13.0,
+        unit_voltage_v: 12.7,
+        running_s: 1_200.0,
+        temperature_limit_k: 1.0,
+        humidity_limit: 0.05,
+        airflow_limit_share: 0.1,
+        current_limit_share: 0.03,
+        voltage_limit_share: 0.005,
     }
 }

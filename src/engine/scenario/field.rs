@@ -38,11 +38,13 @@ pub enum Group {
     Roof,
     /// Prices.
     Prices,
+    /// Readings of the finished unit.
+    Readings,
 }
 
 impl Group {
     /// Every group, in order.
-    pub const ALL: [Group; 16] = [
+    pub const ALL: [Group; 17] = [
         Group::Title,
         Group::Vehicle,
         Group::Shell,
@@ -59,6 +61,7 @@ impl Group {
         Group::Cabling,
         Group::Roof,
         Group::Prices,
+        Group::Readings,
     ];
 }
 
@@ -115,6 +118,8 @@ pub enum Dimension {
     ClockOffset,
     /// Time span, s.
     TimeSpan,
+    /// Time that something has been running, s.
+    RunningTime,
     /// Work, h.
     WorkHours,
     /// Work for each square metre, h/m².

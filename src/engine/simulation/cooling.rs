@@ -2,17 +2,23 @@
 
 mod unit;
 
-use self::unit::{Unit, airflow_fraction};
+use self::unit::Unit;
+pub(crate) use self::unit::airflow_fraction;
 use super::build::BuildError;
+use super::observed::Course;
 use super::power::{Power, PowerStep};
 use super::results::Stop;
 use crate::cabin::{Extraction, Forecast};
 use crate::cooler::bypass::EnteringAir;
+use crate::cooler::control::SpeedCommand;
 use crate::electrical::BankLimit;
 use crate::scenario::ScenarioDocument;
 
 /// How long the cooler waits after the bank could not feed it, s: common practice, no source.
 const RETRY_AFTER_S: f64 = 600.0;
+
+/// Length of a minute's interval, in the middle of which a driven cooler's power is read, s.
+const DRIVEN_SPAN_S: f64 = 60.0;
 
 /// How far the speed may leave that for which the coil was worked out, share of full: heat and power are scaled in between.
 const SPEED_DRIFT: f64 = 0.1;
@@ -59,6 +65,8 @@ pub(super) struct Cooling {
     wait_s: f64,
     recovered_state_of_charge: f64,
     extrapolated: bool,
+    /// Electric power at the terminals, where the cooler runs by what was seen of it, W.
+    driven_w: Option<Course>,
 }
 
 impl Cooling {
@@ -75,15 +83,29 @@ impl Cooling {
             wait_s: 0.0,
             recovered_state_of_charge: document.battery.least_state_of_charge + RECOVERED_SHARE,
             extrapolated: false,
+            driven_w: None,
         })
     }
 
     /// Takes in the clock at the beginning of an interval, which reaches over no edge of the cooler's hours.
     pub(super) fn set_clock(&mut self, clock_s: f64) {
+        if let Some(driven_w) = &self.driven_w {
+            let power_w = driven_w.at(clock_s + 0.5 * DRIVEN_SPAN_S).unwrap_or(0.0);
+            self.in_hours = true;
+            if let Some(unit) = &mut self.unit {
+                unit.compressor.speed = unit.speed_at_power(power_w);
+            }
+            return;
+        }
         self.in_hours = self
             .unit
             .as_ref()
             .is_some_and(|unit| unit.hours.contains(clock_s));
+    }
+
+    /// Lets the cooler run by the electric power that was seen of it, W at its terminals, and by nothing else.
+    pub(super) fn drive_by(&mut self, driven_w: Option<Course>) {
+        self.driven_w = driven_w;
     }
 
     /// Breaks for good.
@@ -93,7 +115,7 @@ impl Cooling {
 
     /// Whether clock and bank let the cooler run.
     pub(super) fn may_run(&self) -> bool {
-        self.in_hours && self.stopped.is_none()
+        self.in_hours && self.stopped.is_none() && self.driven_w.is_none()
     }
 
     pub(super) fn running(&self) -> bool {
@@ -198,7 +220,7 @@ impl Cooling {
     /// Lets the thermostat switch at the very beginning of an interval, before air flow and coil are worked out for it.
     pub(super) fn settle(&mut self, cabin_c: f64, waits_for_fan: bool) {
         let may_run = self.may_run() && !waits_for_fan;
-        if let Some(unit) = &mut self.unit {
+        if let (Some(unit), None) = (&mut self.unit, &self.driven_w) {
             let command = unit
                 .thermostat
                 .step(&mut unit.compressor, 0.0, cabin_c, may_run);
@@ -214,6 +236,18 @@ impl Cooling {
         let Some(unit) = &mut self.unit else {
             return CoolerStep::NONE;
         };
+        if self.driven_w.is_some() {
+            let speed = unit.compressor.speed;
+            let reached = unit.lag.advance(step_s, speed);
+            let command = SpeedCommand {
+                speed,
+                started: false,
+            };
+            return match &unit.output {
+                Some(output) if speed > 0.0 => unit.running(output, command, reached),
+                _ => CoolerStep::NONE,
+            };
+        }
         let mut lag = unit.lag;
         let started_up = if may_run {
             lag.advance(step_s, 1.0)
@@ -249,7 +283,7 @@ impl Cooling {
         step: &PowerStep,
         power: &Power,
     ) -> bool {
-        let Some(unit) = &mut self.unit else {
+        let (Some(unit), None) = (&mut self.unit, &self.driven_w) else {
             return false;
         };
         let low = !unit

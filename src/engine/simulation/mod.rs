@@ -7,6 +7,7 @@ mod environment;
 mod failure;
 mod inside;
 mod interval;
+mod observed;
 mod power;
 mod prepared;
 mod recorder;
@@ -18,7 +19,9 @@ mod ventilation;
 
 pub use body::{ShellPart, ribbed_wall};
 pub use build::BuildError;
+pub(crate) use cooling::airflow_fraction;
 pub use failure::{FailingPart, Failure};
+pub use observed::{Course, Observed};
 pub(crate) use power::{bank_of, inverter_of};
 pub use prepared::{FULL_STEPS_PER_MINUTE, Prepared, STEP_S, simulate};
 pub(crate) use recorder::FELT_AIR_SPEED_M_S;

@@ -4,6 +4,7 @@ use super::body::{Body, body, wind_profile};
 use super::build::BuildError;
 use super::environment::{Environment, same_sun};
 use super::failure::Failure;
+use super::observed::Observed;
 use super::recorder::Detail;
 use super::results::Results;
 use super::roof::PanelShade;
@@ -31,6 +32,7 @@ pub struct Prepared {
     settled: Rc<Settled>,
     panel_shade: Option<Rc<PanelShade>>,
     failure: Option<Failure>,
+    observed: Observed,
 }
 
 /// What the day before the run left.
@@ -70,7 +72,20 @@ impl Prepared {
     /// # Errors
     /// When a component refuses its input, which no validated scenario makes it do.
     pub fn new(scenario: &Scenario) -> Result<Self, BuildError> {
-        Self::under(scenario, None)
+        Self::under(scenario, None, Observed::default())
+    }
+
+    /// Makes a scenario ready for a day of which something was seen, under the sun of this one where place, days and sky are the
+    /// same.
+    ///
+    /// # Errors
+    /// When a component refuses its input, which no validated scenario makes it do.
+    pub fn on_day(&self, scenario: &Scenario, observed: Observed) -> Result<Self, BuildError> {
+        Self::under(scenario, self.shared_sun(scenario), observed)
+    }
+
+    fn shared_sun(&self, scenario: &Scenario) -> Option<Rc<[Sunlight]>> {
+        same_sun(&self.document, scenario.document()).then(|| self.environment.sunlight())
     }
 
     /// Makes another scenario ready anew, but under the sun of this one where place, days and sky are the same.
@@ -78,14 +93,17 @@ impl Prepared {
     /// # Errors
     /// When a component refuses its input, which no validated scenario makes it do.
     pub fn beside(&self, scenario: &Scenario) -> Result<Self, BuildError> {
-        let shares = same_sun(&self.document, scenario.document());
-        Self::under(scenario, shares.then(|| self.environment.sunlight()))
+        Self::under(scenario, self.shared_sun(scenario), self.observed.clone())
     }
 
-    fn under(scenario: &Scenario, sunlight: Option<Rc<[Sunlight]>>) -> Result<Self, BuildError> {
+    fn under(
+        scenario: &Scenario,
+        sunlight: Option<Rc<[Sunlight]>>,
+        observed: Observed,
+    ) -> Result<Self, BuildError> {
         let document = scenario.document().clone();
         let body = body(&document)?;
-        let environment = Environment::new(&document, &body, sunlight)?;
+        let environment = Environment::new(&document, &body, sunlight, &observed)?;
         let settled = Settled::new(&document, &body, &environment)?;
         let panel_shade = PanelShade::of(&document, &environment).map(Rc::new);
         Ok(Self {
@@ -95,6 +113,7 @@ impl Prepared {
             environment: Rc::new(environment),
             settled: Rc::new(settled),
             failure: None,
+            observed,
         })
     }
 
@@ -110,7 +129,7 @@ impl Prepared {
     /// When a component refuses its input, which no validated scenario makes it do.
     pub fn like(&self, scenario: &Scenario) -> Result<Self, BuildError> {
         if !self.suits(scenario) {
-            return Self::new(scenario);
+            return Self::under(scenario, None, self.observed.clone());
         }
         let mut other = self.clone();
         other.document = scenario.document().clone();
@@ -167,11 +186,13 @@ impl Prepared {
     }
 
     fn passed(&self, steps_per_minute: u32, detail: Detail) -> Result<Results, BuildError> {
-        let settled = Settled::clone(&self.settled);
+        let mut settled = Settled::clone(&self.settled);
+        settled.cabin.warm_by(self.observed.starts_warmer_k);
         let (body, environment) = (&self.body, &self.environment);
         let mut run = Run::new(&self.document, body, environment, settled, detail)?;
         run.failure = self.failure;
         run.panel_shade = self.panel_shade.as_deref();
+        run.cooling.drive_by(self.observed.cooler_w.clone());
         run.pass(steps_per_minute.max(1));
         Ok(run.results())
     }

@@ -167,7 +167,12 @@ impl HotDay {
     /// The outdoors at an instant under its sunlight; `time_s` as for [`HotDay::at`].
     #[must_use]
     pub fn under(&self, time_s: f64, sunlight: &Sunlight) -> Outdoors {
-        let dry_bulb_c = self.dry_bulb_c(time_s);
+        self.with_dry_bulb(time_s, sunlight, self.dry_bulb_c(time_s))
+    }
+
+    /// The same with another dry bulb in the place of the forecast's, `dry_bulb_c`: −60…120 °C.
+    #[must_use]
+    pub fn with_dry_bulb(&self, time_s: f64, sunlight: &Sunlight, dry_bulb_c: f64) -> Outdoors {
         let dew_point_c = self.input.dew_point_c.min(dry_bulb_c);
         let humidity_ratio = if dry_bulb_c > self.input.dew_point_c {
             self.humidity_ratio

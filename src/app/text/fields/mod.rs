@@ -8,6 +8,7 @@ mod need;
 mod occupants;
 mod power;
 mod prices;
+mod readings;
 mod roof;
 mod shell;
 mod vehicle;
@@ -120,6 +121,7 @@ fn find(key: &str) -> Option<Wording> {
         .or_else(|| prices::wording(key))
         .or_else(|| installation::wording(key))
         .or_else(|| roof::wording(key))
+        .or_else(|| readings::wording(key))
 }
 
 fn lower_first(text: &str) -> String {

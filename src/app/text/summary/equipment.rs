@@ -168,3 +168,21 @@ pub(super) fn prices(document: &ScenarioDocument, voice: &Voice) -> String {
         voice.units.percent(prices.tax_share),
     )
 }
+
+pub(super) fn readings(document: &ScenarioDocument, voice: &Voice) -> String {
+    let readings = &document.readings;
+    if !readings.taken {
+        return "None yet.".to_owned();
+    }
+    let temperature = |value_c| voice.units.temperature(value_c, 1);
+    let volts = |value_v| voice.units.quantity(Dimension::Voltage, value_v);
+    format!(
+        "{} in, {} out, {} outdoors; {} at {} of the bank’s {}.",
+        temperature(readings.return_c),
+        temperature(readings.supply_c),
+        temperature(readings.outdoor_c),
+        voice.units.quantity(Dimension::Current, readings.current_a),
+        volts(readings.unit_voltage_v),
+        volts(readings.bank_voltage_v),
+    )
+}

@@ -27,6 +27,7 @@ pub fn summary(group: Group, document: &ScenarioDocument, voice: &Voice) -> Stri
         Group::Cabling => equipment::cabling(document, voice),
         Group::Roof => equipment::roof(document, voice),
         Group::Prices => equipment::prices(document, voice),
+        Group::Readings => equipment::readings(document, voice),
     }
 }
 

@@ -6,6 +6,7 @@ mod day;
 mod installation;
 mod need;
 mod power;
+mod readings;
 mod roof;
 
 use super::document::ScenarioDocument;
@@ -30,7 +31,7 @@ pub fn field(key: &str) -> Option<&'static Field> {
     fields().find(|field| field.key == key)
 }
 
-const GROUPS: [&[Field]; 23] = [
+const GROUPS: [&[Field]; 24] = [
     body::TITLE,
     body::VEHICLE,
     body::SHELL,
@@ -54,6 +55,7 @@ const GROUPS: [&[Field]; 23] = [
     roof::ROOF,
     power::PRICES,
     installation::BUILD_PRICES,
+    readings::READINGS,
 ];
 
 const fn number(

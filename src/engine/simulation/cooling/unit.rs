@@ -19,6 +19,9 @@ use crate::simulation::build::BuildError;
 /// How long the voltage has to stay low before the cooler stops, s: common practice, no source.
 const CUT_OUT_DELAY_S: f64 = 30.0;
 
+/// Share of full output below which a driven cooler counts as off: what blower and electronics draw is known no better.
+const LEAST_DRIVEN_SPEED: f64 = 0.05;
+
 /// A built cooler.
 #[derive(Clone, Debug)]
 pub(super) struct Unit {
@@ -160,6 +163,19 @@ impl Unit {
         }
     }
 
+    /// The speed at which it draws so much at its terminals, as far as the last minute tells; zero where only the blower runs.
+    pub(super) fn speed_at_power(&self, power_w: f64) -> f64 {
+        let full_w = match &self.output {
+            Some(output) if output.electric_power_w > 0.0 => output.electric_power_w / self.speed,
+            _ => self.coil.rating().electric_power_rated_w,
+        };
+        let speed = (power_w - self.coil.fan_power_w(1.0)) / full_w;
+        if speed < LEAST_DRIVEN_SPEED {
+            return 0.0;
+        }
+        speed.min(1.0)
+    }
+
     pub(super) fn stop(&mut self) {
         if self.compressor.speed > 0.0 {
             self.compressor = CompressorState {
@@ -172,6 +188,6 @@ impl Unit {
 }
 
 /// Air over the coil at a speed, share of the rated flow, not below what the coil's curves cover.
-pub(super) fn airflow_fraction(speed: f64) -> f64 {
+pub(crate) fn airflow_fraction(speed: f64) -> f64 {
     flow_fraction_at_speed(speed).max(0.2)
 }

@@ -38,6 +38,7 @@ enum Mode {
 }
 
 /// A case as its row in `summary.csv` describes it.
+#[derive(Clone)]
 pub struct BoxCase {
     /// Name of the case.
     pub name: String,
@@ -51,6 +52,8 @@ pub struct BoxCase {
     people: bool,
     mode: Mode,
     dehumidify: Option<f64>,
+    /// Conductivity of the insulation, leakage and heat capacity of the furniture over the reference's.
+    scale: [f64; 3],
 }
 
 /// One minute of a run.
@@ -109,7 +112,16 @@ impl BoxCase {
                 .parse::<f64>()
                 .ok()
                 .map(|percent| percent / 100.0),
+            scale: [1.0; 3],
         }
+    }
+
+    /// The same box with other insulation, leakage and furniture: conductivity, air change and heat capacity as multiples of the
+    /// reference's.
+    #[must_use]
+    pub fn scaled(mut self, scale: [f64; 3]) -> Self {
+        self.scale = scale;
+        self
     }
 
     /// Whether the cabin floats freely all the time.
@@ -180,7 +192,8 @@ impl BoxCase {
             wind_from_deg: outdoors.wind_from_deg,
             road_speed_m_s: 0.0,
             air_exchange: AirExchange {
-                leakage_m3_s: AIR_CHANGES_PER_H * LENGTH_M * WIDTH_M * HEIGHT_M / 3_600.0,
+                leakage_m3_s: self.scale[1] * AIR_CHANGES_PER_H * LENGTH_M * WIDTH_M * HEIGHT_M
+                    / 3_600.0,
                 fan_m3_s: self.fan_m3_s,
                 openings_m3_s: 0.0,
             },
@@ -327,7 +340,7 @@ impl Scene {
             element.inside_sun_share = weight(element) / sum;
         }
         elements.push(Element::furnishing(
-            FURNISHING_CAPACITY_J_K,
+            case.scale[2] * FURNISHING_CAPACITY_J_K,
             FURNISHING_AREA_M2,
             furnishing / sum,
         ));
@@ -414,15 +427,17 @@ fn opaque(case: &BoxCase, part: Part) -> Chain {
         thickness_m,
     };
     let skin = layer(STEEL, 0.001);
+    let conductivity = case.scale[0] * INSULATION.conductivity_w_m_k;
+    let insulation = INSULATION.with_conductivity(conductivity);
     if part == Part::Floor {
-        return Chain::lined(skin, layer(INSULATION, 0.020), layer(PLYWOOD, 0.012));
+        return Chain::lined(skin, layer(insulation, 0.020), layer(PLYWOOD, 0.012));
     }
     if !case.lined {
         return Chain::sheet(skin);
     }
     Chain::lined(
         skin,
-        layer(INSULATION, case.insulation_m),
+        layer(insulation, case.insulation_m),
         layer(PLYWOOD, 0.006),
     )
 }

@@ -17,6 +17,7 @@ mod heat;
 pub mod job;
 mod judge;
 pub mod ladder;
+pub mod learning;
 mod levers;
 mod measures;
 mod packages;

@@ -169,7 +169,8 @@ impl Unit {
             Some(output) if output.electric_power_w > 0.0 => output.electric_power_w / self.speed,
             _ => self.coil.rating().electric_power_rated_w,
         };
-        let speed = (power_w - self.coil.fan_power_w(1.0)) / full_w;
+        let blower_w = self.coil.fan_power_w(airflow_fraction(self.speed));
+        let speed = (power_w - blower_w) / full_w;
         if speed < LEAST_DRIVEN_SPEED {
             return 0.0;
         }

@@ -5,8 +5,6 @@
 //! what the program was given. The engine differs from that program by two or three tenths of a kelvin, which hang together over
 //! hours: it is this, and no noise, from which the fit has to tell its own errors.
 
-#![expect(clippy::unwrap_used, reason = "a check fails by panicking")]
-
 use noonday_engine::advice::learning::{Bounds, LeastSquares, MODEL_RMS_K};
 use noonday_tests::Table;
 use noonday_tests::thermal_box::cases;

@@ -12,6 +12,7 @@ mod live;
 mod offline;
 #[cfg(test)]
 mod opening;
+mod proving;
 mod share_link;
 mod sight;
 mod state;
@@ -29,6 +30,7 @@ use drawing::CabinDrawing;
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
 use offline::NewVersion;
+use proving::Proving;
 use sight::{Arrived, comes_later, waits_unseen};
 use std::time::Duration;
 use text::charts::{bank_readings, temperature_readings};
@@ -138,6 +140,7 @@ fn Page(start: Start) -> impl IntoView {
             {comes_later(6, || waits_unseen("#figures", || view! { <Figures /> }.into_any()))}
             {comes_later(7, || view! { <Decide /> }.into_any())}
             {comes_later(8, || waits_unseen("#building", || view! { <Building /> }.into_any()))}
+            {comes_later(9, || view! { <Proving /> }.into_any())}
         </main>
     }
 }

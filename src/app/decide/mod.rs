@@ -192,6 +192,7 @@ impl Decision {
             link,
             left_out: self.left_out.get_untracked(),
             must_recover: self.must_recover.get_untracked(),
+            lesson: None,
         };
         let asked = self
             .companion
@@ -286,7 +287,7 @@ impl Decision {
                     parts.sampled = Some(Arc::new(found));
                     SURE
                 }
-                Found::Levers(_) | Found::Progress | Found::Refused => place,
+                Found::Levers(_) | Found::Learned(_) | Found::Progress | Found::Refused => place,
             };
         });
         if place == SURE {

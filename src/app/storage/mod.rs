@@ -13,6 +13,8 @@ use serde::de::DeserializeOwned;
 pub const WORKING: &str = "noonday.working";
 /// A scenario that came in a link and is looked at or changed without having been kept.
 pub const VISIT: &str = "noonday.visit";
+/// A logged day, as it was pasted.
+pub const LOG: &str = "noonday.log";
 /// The units shown.
 pub const UNITS: &str = "noonday.units";
 /// Begins the keys of saved scenarios.

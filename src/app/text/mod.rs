@@ -14,6 +14,7 @@ pub mod heat;
 pub mod ledger;
 pub mod options;
 pub mod page;
+pub mod proving;
 pub mod roof;
 pub mod storage;
 pub mod summary;

@@ -1,6 +1,7 @@
 //! What page and worker say to each other.
 
 use noonday_engine::advice::failure::WindowFailure;
+use noonday_engine::advice::learning::{Assumed, Learned};
 use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::advice::{Alternatives, LeverEffect, Packages, PlainDivision, Sizing, Subject};
 use serde::de::DeserializeOwned;
@@ -17,8 +18,17 @@ pub enum Extent {
     Choices,
 }
 
+/// A log to learn from.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Lesson {
+    /// The log as it was pasted.
+    pub text: String,
+    /// What is taken of its day.
+    pub assumed: Assumed,
+}
+
 /// What the page asks for; it replaces what was asked before.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Request {
     /// Number of the request.
     pub number: u32,
@@ -30,6 +40,8 @@ pub struct Request {
     pub left_out: Vec<Subject>,
     /// Whether over several days the bank must recover.
     pub must_recover: bool,
+    /// A log to learn from: then this alone is done.
+    pub lesson: Option<Lesson>,
 }
 
 /// Something that was worked out.
@@ -49,6 +61,8 @@ pub enum Found {
     Packages(Packages),
     /// Draws so far.
     Sampled(Sampled),
+    /// What a log taught.
+    Learned(Box<Learned>),
     /// Nothing new, but it goes on.
     Progress,
     /// The scenario was refused, which no checked one should be.
@@ -90,6 +104,7 @@ mod tests {
             link: "v=1&18=0.05".to_owned(),
             left_out: vec![Subject::Shade, Subject::Cooler],
             must_recover: true,
+            lesson: None,
         };
         assert_eq!(read(&written(&request)), Some(request));
         let answer = Answer {

@@ -10,5 +10,5 @@ mod outside;
 mod work;
 
 pub use inside::serve_if_worker;
-pub use message::{Answer, Extent, Found, Request};
+pub use message::{Answer, Extent, Found, Lesson, Request};
 pub use outside::Companion;

@@ -1,7 +1,8 @@
 //! The order of the work, in slices of some tens of milliseconds.
 
-use super::message::{Answer, Extent, Found, Request};
+use super::message::{Answer, Extent, Found, Lesson, Request};
 use noonday_engine::advice::failure::FailureSearch;
+use noonday_engine::advice::learning::{Learning, read_log};
 use noonday_engine::advice::sampling::{ENOUGH_SAMPLES, Sampler};
 use noonday_engine::advice::{PackageSearch, alternatives, levers, measures, plain_division, size};
 use noonday_engine::scenario::{Scenario, from_link};
@@ -27,6 +28,7 @@ enum Part {
     Sizing,
     Packages(Box<PackageSearch>, u32),
     Sampling(Box<Sampler>),
+    Learning(Option<Box<Learning>>),
     Over,
 }
 
@@ -44,13 +46,15 @@ impl Work {
     /// Begins the work on a request.
     pub fn new(request: Request) -> Self {
         let document = from_link(&request.link).ok();
-        let part = match request.extent {
-            Extent::Nothing => Part::Over,
-            Extent::Everything => Part::Levers,
-            Extent::Choices => Part::Sizing,
+        let scenario = document.and_then(|document| Scenario::new(document).ok());
+        let part = match (request.extent, &request.lesson) {
+            (Extent::Nothing, _) => Part::Over,
+            (_, Some(lesson)) => Part::Learning(begun(scenario.as_ref(), lesson)),
+            (Extent::Everything, None) => Part::Levers,
+            (Extent::Choices, None) => Part::Sizing,
         };
         Self {
-            scenario: document.and_then(|document| Scenario::new(document).ok()),
+            scenario,
             request,
             part,
             took_ms: 0.0,
@@ -90,7 +94,8 @@ impl Work {
             Part::Sizing => 4,
             Part::Packages(..) => 5,
             Part::Sampling(_) => 6,
-            Part::Over => 7,
+            Part::Learning(_) => 7,
+            Part::Over => 8,
         }
     }
 
@@ -162,9 +167,28 @@ impl Work {
                 }
                 Ok((found.unwrap_or(Found::Progress), progress.min(1.0)))
             }
+            Part::Learning(learning) => {
+                let Some(learning) = learning else {
+                    self.part = Part::Over;
+                    return Ok((Found::Refused, 1.0));
+                };
+                if !learning.step()? {
+                    return Ok((Found::Progress, learning.progress()));
+                }
+                let found = Found::Learned(Box::new(learning.result()));
+                self.part = Part::Over;
+                Ok((found, 1.0))
+            }
             Part::Over => Ok((Found::Progress, 1.0)),
         }
     }
+}
+
+/// A fit begun; none of a log that cannot be fitted, which the page does not send.
+fn begun(scenario: Option<&Scenario>, lesson: &Lesson) -> Option<Box<Learning>> {
+    let log = read_log(&lesson.text, &lesson.assumed.unsaid).ok()?;
+    let learning = Learning::new(scenario?, &log, &lesson.assumed).ok()?;
+    Some(Box::new(learning))
 }
 
 #[cfg(test)]
@@ -180,6 +204,7 @@ mod tests {
             link: to_link(&example()),
             left_out: vec![Subject::Shade],
             must_recover: true,
+            lesson: None,
         }
     }
 
@@ -220,6 +245,36 @@ mod tests {
             assert!(measures.all(|measure| measure.kind.subject() != Subject::Shade));
             assert!(found.nothing.is_some());
         }
+    }
+
+    #[test]
+    fn a_lesson_is_learned_alone_and_a_bad_one_is_refused() {
+        use noonday_engine::advice::learning::{Assumed, Unsaid};
+        let lesson = |text: &str| Lesson {
+            text: text.to_owned(),
+            assumed: Assumed {
+                unsaid: Unsaid {
+                    fahrenheit: false,
+                    hours: false,
+                    begins_hour: 6.0,
+                },
+                occupied: false,
+                cooled: false,
+            },
+        };
+        let answers = |text: &str| {
+            all(Request {
+                lesson: Some(lesson(text)),
+                ..request(Extent::Everything)
+            })
+        };
+        let learned = answers(include_str!("../../../tests/browser/logged-day.csv"));
+        assert!(learned.is_sorted_by(|one, other| one.progress <= other.progress));
+        let Some(Found::Learned(learned)) = learned.last().map(|answer| &answer.found) else {
+            panic!("nothing was learned");
+        };
+        assert!(learned.follows() && (learned.estimates[0].value - 0.6).abs() < 0.1);
+        assert_eq!(answers("no log").last().unwrap().found, Found::Refused);
     }
 
     #[test]

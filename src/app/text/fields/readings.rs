@@ -55,7 +55,7 @@ pub(super) fn wording(key: &str) -> Option<Wording> {
             "",
         ),
         "readings.airflow_m3_s" => say(
-            "Air through the cooler",
+            "Air flow as measured",
             "At the temperature at which it enters. Mean speed over the grille times its free area.",
             "a whisper to a gale",
         ),

@@ -73,6 +73,9 @@ pub(super) enum Fault {
     None,
     /// So much of the rated flow.
     Airflow(f64),
+    /// So much of the rated flow, at the power of the rated one: at half the flow the published sets of curves say 0.96 to 1.19
+    /// of the power, so that both are thought of.
+    AirflowAlone(f64),
     /// So much of the capacity, for want of refrigerant.
     Charge(f64),
     /// The cable has so many times its resistance.
@@ -189,7 +192,7 @@ impl Unit {
         let (mut speed, mut flow_sign, mut slow, mut too_warm_k) = (1.0, 1.0, 1.0, 0.0);
         match fault {
             Fault::None => {}
-            Fault::Airflow(share) => flow_sign = share,
+            Fault::Airflow(share) | Fault::AirflowAlone(share) => flow_sign = share,
             Fault::Charge(share) => {
                 seen.capacity *= share;
                 seen.power *= 1.0 - POWER_LOST_BY_CHARGE * (1.0 - share);
@@ -206,9 +209,10 @@ impl Unit {
             seen.flow *= flow_sign;
         }
         let entering = self.air(seen.return_c, seen.return_relative_humidity);
+        let condenser_c = (seen.outdoor_c + self.condenser_air_rise_k).min(CONDENSER_HOTTEST_C);
         let output = self.coil.operate(
             &entering,
-            (seen.outdoor_c + self.condenser_air_rise_k).min(CONDENSER_HOTTEST_C),
+            condenser_c,
             speed,
             seen.flow.clamp(FLOW_RANGE.0, FLOW_RANGE.1),
         );
@@ -220,8 +224,15 @@ impl Unit {
                 - share * (entering.humidity_ratio - output.supply_humidity_ratio),
             pressure_pa: self.pressure_pa,
         };
-        let running_w =
-            output.electric_power_w * seen.power + self.coil.fan_power_w(airflow_fraction(speed));
+        let compressor_w = match fault {
+            Fault::AirflowAlone(_) => {
+                self.coil
+                    .operate(&entering, condenser_c, speed, 1.0)
+                    .electric_power_w
+            }
+            _ => output.electric_power_w,
+        };
+        let running_w = compressor_w * seen.power + self.coil.fan_power_w(airflow_fraction(speed));
         let electric_w = match &self.inverter {
             Some(inverter) => inverter.input_power_w(running_w),
             None => running_w,

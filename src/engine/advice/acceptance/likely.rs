@@ -42,15 +42,22 @@ impl Cause {
     fn severities(self, least_speed: Option<f64>) -> Vec<Fault> {
         let shares = [0.9, 0.8, 0.7, 0.6, 0.5, 0.4];
         match self {
-            Self::LowAirflow => shares.map(Fault::Airflow).to_vec(),
+            Self::LowAirflow => shares
+                .into_iter()
+                .flat_map(|share| [Fault::Airflow(share), Fault::AirflowAlone(share)])
+                .collect(),
             Self::LowCharge => shares.map(Fault::Charge).to_vec(),
             Self::VoltageDrop => [1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0]
                 .map(Fault::Cable)
                 .to_vec(),
-            Self::WarmSensor => [2.0, 4.0, 8.0]
-                .into_iter()
-                .flat_map(|by_k| [Fault::SupplySensor(by_k), Fault::ReturnSensor(by_k)])
-                .collect(),
+            // The return grille lies in the shade of the cabin; the outlet may stand in full sun.
+            Self::WarmSensor => vec![
+                Fault::SupplySensor(2.0),
+                Fault::SupplySensor(4.0),
+                Fault::SupplySensor(8.0),
+                Fault::ReturnSensor(2.0),
+                Fault::ReturnSensor(4.0),
+            ],
             Self::WarmCondenserAir => [4.0, 8.0, 12.0, 16.0, 20.0].map(Fault::Condenser).to_vec(),
             Self::NotSteady => [2.0, 4.0, 8.0].map(Fault::Slow).to_vec(),
             Self::PlateOverstated => shares.map(Fault::Plate).to_vec(),

@@ -114,8 +114,10 @@ pub struct Made {
 pub enum AcceptanceVerdict {
     /// The cooling has not come up yet.
     TooEarly,
-    /// The readings lie as readings of a sound unit do, at the level of 95 %.
+    /// The readings lie as readings of a sound unit do, at the level of 95 %: each alone and all together.
     AsExpected,
+    /// One of them does not, but all together they still could be those of a sound unit.
+    Doubtful,
     /// They do not.
     Deviates,
 }
@@ -163,12 +165,15 @@ pub fn acceptance(scenario: &Scenario) -> Result<Option<Acceptance>, BuildError>
     let shown = unit.look(&sight, Fault::None);
     let is_total = readings.return_humidity_known && readings.supply_humidity_known;
     let come_up = unit.come_up(1.0);
+    let signs = compared(&shown, &residuals, unit.rated_flow_m3_s());
     let verdict = if come_up < COME_UP_LEAST {
         AcceptanceVerdict::TooEarly
-    } else if residuals.is_plausible(&unit, &sight, Fault::None) {
+    } else if !residuals.is_plausible(&unit, &sight, Fault::None) {
+        AcceptanceVerdict::Deviates
+    } else if signs.iter().all(Compared::agrees) {
         AcceptanceVerdict::AsExpected
     } else {
-        AcceptanceVerdict::Deviates
+        AcceptanceVerdict::Doubtful
     };
     let (causes, explained) = if verdict == AcceptanceVerdict::AsExpected {
         (Vec::new(), true)
@@ -178,7 +183,7 @@ pub fn acceptance(scenario: &Scenario) -> Result<Option<Acceptance>, BuildError>
     let made = |of: fn(&Shown, bool) -> [f64; 2]| made(&unit, &sight, &standard, is_total, of);
     Ok(Some(Acceptance {
         verdict,
-        signs: compared(&shown, &residuals, unit.rated_flow_m3_s()),
+        signs,
         is_total,
         capacity: made(capacities),
         efficiency: made(efficiencies),

@@ -22,7 +22,7 @@ fn read_off(fault: Fault, change: impl Fn(&mut ScenarioDocument)) -> ScenarioDoc
         ..sight(readings, &unit).0
     };
     let seen = match fault {
-        Fault::Airflow(share) if readings.airflow_known => Sight {
+        Fault::Airflow(share) | Fault::AirflowAlone(share) if readings.airflow_known => Sight {
             flow: share,
             ..known
         },
@@ -74,6 +74,7 @@ fn the_examples_readings_are_those_of_a_sound_unit() {
 fn each_known_fault_is_named_first() {
     let cases = [
         (Fault::Airflow(0.5), Cause::LowAirflow),
+        (Fault::AirflowAlone(0.5), Cause::LowAirflow),
         (Fault::Charge(0.5), Cause::LowCharge),
         (Fault::Cable(6.0), Cause::VoltageDrop),
         (Fault::Condenser(18.0), Cause::WarmCondenserAir),
@@ -131,6 +132,25 @@ fn the_band_of_the_capacity_by_hand() {
     let by_hand = 2.0 * relative * found.capacity.measured;
     let ratio = found.capacity.measured_band / by_hand;
     assert!((ratio - 1.0).abs() < 0.02, "{ratio}");
+}
+
+#[test]
+fn one_reading_out_of_its_band_is_doubtful() {
+    let document = read_off(Fault::None, |_| {});
+    let warmer_by = |by_k: f64| {
+        let mut document = document.clone();
+        document.readings.supply_c += by_k;
+        judged(document)
+    };
+    let band_k = warmer_by(0.0).signs[0].band;
+    assert_eq!(
+        warmer_by(0.95 * band_k).verdict,
+        AcceptanceVerdict::AsExpected
+    );
+    let doubtful = warmer_by(1.1 * band_k);
+    assert_eq!(doubtful.verdict, AcceptanceVerdict::Doubtful);
+    assert!(!doubtful.causes.is_empty() && doubtful.explained);
+    assert_eq!(warmer_by(2.0 * band_k).verdict, AcceptanceVerdict::Deviates);
 }
 
 #[test]

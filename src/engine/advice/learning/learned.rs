@@ -107,7 +107,16 @@ pub struct Learned {
     pub levers: Vec<LeverEffect>,
 }
 
+/// Misfit up to which a run counts as following a log, K: what reference cases are allowed to differ by.
+const FOLLOWS_WITHIN_K: f64 = 1.5;
+
 impl Learned {
+    /// Whether the fitted run follows the log: otherwise something else was at work, and the values mean nothing.
+    #[must_use]
+    pub fn follows(&self) -> bool {
+        self.rms_k <= FOLLOWS_WITHIN_K
+    }
+
     /// Puts the fitted values into a scenario.
     pub fn apply(&self, document: &mut ScenarioDocument) {
         for estimate in &self.estimates {

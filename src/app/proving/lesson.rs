@@ -1,0 +1,198 @@
+//! The log as it is kept, and the fit that is made of it beside the page.
+
+use crate::state::AppState;
+use crate::storage::{self, Stored};
+use crate::text::proving as text;
+use crate::worker::{Answer, Companion, Extent, Found, Lesson, Request};
+use leptos::prelude::*;
+use noonday_engine::advice::learning::{Assumed, Learned, Learning, Log, Unsaid, read_log};
+use noonday_engine::scenario::{Scenario, ScenarioDocument, to_link};
+use serde::{Deserialize, Serialize};
+use std::sync::Arc;
+
+/// What the browser keeps of it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) struct Kept {
+    pub(super) text: String,
+    pub(super) assumed: Assumed,
+}
+
+impl Kept {
+    fn empty() -> Self {
+        Self {
+            text: String::new(),
+            assumed: Assumed {
+                unsaid: Unsaid {
+                    fahrenheit: false,
+                    hours: false,
+                    begins_hour: 6.0,
+                },
+                occupied: false,
+                cooled: false,
+            },
+        }
+    }
+}
+
+/// How far the fit is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Phase {
+    Idle,
+    Working(f64),
+    Done,
+    Stopped,
+    Refused,
+    Unavailable,
+}
+
+/// The log, its fit, and what became of it.
+#[derive(Clone, Copy)]
+pub(super) struct Teaching {
+    pub(super) state: AppState,
+    pub(super) kept: RwSignal<Kept>,
+    pub(super) phase: RwSignal<Phase>,
+    /// What was found, and of which scenario.
+    pub(super) learned: RwSignal<Option<Arc<(Scenario, Learned)>>>,
+    /// Why a file was not taken.
+    pub(super) refused_file: RwSignal<Option<String>>,
+    /// The document that the fitted values made.
+    pub(super) adopted: RwSignal<Option<ScenarioDocument>>,
+    companion: StoredValue<Option<Companion>, LocalStorage>,
+    number: StoredValue<u32>,
+    of: StoredValue<Option<Scenario>>,
+}
+
+impl Teaching {
+    /// Begins with what the browser kept.
+    pub(super) fn new() -> Self {
+        let kept = match storage::read(storage::LOG) {
+            Stored::Value(kept) => kept,
+            Stored::Nothing | Stored::Unreadable(_) => Kept::empty(),
+        };
+        Self {
+            state: expect_context::<AppState>(),
+            kept: RwSignal::new(kept),
+            phase: RwSignal::new(Phase::Idle),
+            learned: RwSignal::new(None),
+            refused_file: RwSignal::new(None),
+            adopted: RwSignal::new(None),
+            companion: StoredValue::new_local(None),
+            number: StoredValue::new(0),
+            of: StoredValue::new(None),
+        }
+    }
+
+    /// Changes the log or what is taken of it; a fit of what it was is given up.
+    pub(super) fn change(self, change: impl FnOnce(&mut Kept)) {
+        self.kept.update(change);
+        self.refused_file.set(None);
+        self.learned.set(None);
+        if let Phase::Working(_) = self.phase.get_untracked() {
+            self.ask(Extent::Nothing);
+        }
+        self.phase.set(Phase::Idle);
+        // Without storage the log lasts as long as the page, as everything else does then, which the page says elsewhere.
+        let _ = self
+            .kept
+            .with_untracked(|kept| storage::write(storage::LOG, kept));
+    }
+
+    /// What the log holds, or why it cannot be fitted; nothing of an empty box.
+    pub(super) fn read(self) -> Option<Result<Log, String>> {
+        self.kept.with(|kept| {
+            if kept.text.trim().is_empty() {
+                return None;
+            }
+            Some(
+                read_log(&kept.text, &kept.assumed.unsaid)
+                    .map_err(|error| text::log_error(&error))
+                    .and_then(|log| {
+                        let begun = self
+                            .state
+                            .checked
+                            .with(|checked| Learning::new(&checked.scenario, &log, &kept.assumed));
+                        begun
+                            .map(|_| log)
+                            .map_err(|error| text::learning_error(&error))
+                    }),
+            )
+        })
+    }
+
+    /// Begins the fit.
+    pub(super) fn fit(self) {
+        self.learned.set(None);
+        self.adopted.set(None);
+        let scenario = self
+            .state
+            .checked
+            .with_untracked(|checked| checked.scenario.clone());
+        self.of.set_value(Some(scenario));
+        self.ask(Extent::Everything);
+    }
+
+    /// Gives it up.
+    pub(super) fn stop(self) {
+        self.ask(Extent::Nothing);
+        self.phase.set(Phase::Stopped);
+    }
+
+    /// Puts the fitted values into the scenario as it is now, with a way back.
+    pub(super) fn adopt(self) {
+        let Some(found) = self.learned.get_untracked() else {
+            return;
+        };
+        let mut document = self.state.document.get_untracked();
+        found.1.apply(&mut document);
+        self.adopted.set(Some(document.clone()));
+        self.state.exchange(document);
+    }
+
+    fn ask(self, extent: Extent) {
+        if self.companion.with_value(Option::is_none) {
+            let unavailable = move || self.phase.set(Phase::Unavailable);
+            let companion = Companion::start(move |answer| self.take(answer), unavailable);
+            self.companion.set_value(companion);
+        }
+        self.number.update_value(|number| *number += 1);
+        let link = self.of.with_value(|of| {
+            of.as_ref()
+                .map_or_else(String::new, |of| to_link(of.document()))
+        });
+        let lesson = self.kept.with_untracked(|kept| Lesson {
+            text: kept.text.clone(),
+            assumed: kept.assumed,
+        });
+        let request = Request {
+            number: self.number.get_value(),
+            extent,
+            link,
+            left_out: Vec::new(),
+            must_recover: false,
+            lesson: (extent == Extent::Everything).then_some(lesson),
+        };
+        let asked = self
+            .companion
+            .with_value(|companion| companion.as_ref().map(|companion| companion.ask(request)));
+        self.phase.set(match asked {
+            Some(()) => Phase::Working(0.0),
+            None => Phase::Unavailable,
+        });
+    }
+
+    fn take(self, answer: Answer) {
+        let waiting = matches!(self.phase.get_untracked(), Phase::Working(_));
+        if answer.number != self.number.get_value() || !waiting {
+            return;
+        }
+        match answer.found {
+            Found::Learned(learned) => {
+                let of = self.of.with_value(Option::clone);
+                self.learned.set(of.map(|of| Arc::new((of, *learned))));
+                self.phase.set(Phase::Done);
+            }
+            Found::Refused => self.phase.set(Phase::Refused),
+            _ => self.phase.set(Phase::Working(answer.progress)),
+        }
+    }
+}

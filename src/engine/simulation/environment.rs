@@ -77,7 +77,7 @@ impl Environment {
             .enumerate()
             .map(|(index, light)| {
                 let standard_s = first_standard_s + SPACING_S * index as f64;
-                let seen_c = observed_c(observed, &weather, standard_s, summer_s);
+                let seen_c = observed.dry_bulb_c(&weather, standard_s, summer_s);
                 let dry_bulb_c = seen_c.unwrap_or_else(|| weather.dry_bulb_c(standard_s));
                 weather.with_dry_bulb(standard_s, light, dry_bulb_c)
             })
@@ -124,25 +124,6 @@ impl Environment {
         let share = (position - index as f64).min(1.0);
         mix(&self.points[index], &self.points[index + 1], share)
     }
-}
-
-/// The air outdoors as it was seen; before and after, the hot day moved to meet the ends. `standard_s` is standard time, which the
-/// clock is ahead of by `summer_s`.
-fn observed_c(
-    observed: &Observed,
-    weather: &HotDay,
-    standard_s: f64,
-    summer_s: f64,
-) -> Option<f64> {
-    let course = observed.outdoor_c.as_ref()?;
-    let (from_s, until_s) = course.span_s()?;
-    let clock_s = standard_s + summer_s;
-    let seen_s = clock_s.clamp(from_s, until_s);
-    let seen_c = course.at(seen_s)?;
-    if seen_s == clock_s {
-        return Some(seen_c);
-    }
-    Some(seen_c + weather.dry_bulb_c(standard_s) - weather.dry_bulb_c(seen_s - summer_s))
 }
 
 /// Whether two scenarios pass under the same sun: same place, days and sky.

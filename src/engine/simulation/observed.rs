@@ -1,5 +1,7 @@
 //! What was seen of a real day, to be put in the place of what a run would make up.
 
+use crate::weather::HotDay;
+
 /// A quantity over time: straight lines between points, held before the first and after the last.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Course {
@@ -50,6 +52,27 @@ pub struct Observed {
     pub cooler_w: Option<Course>,
     /// How much warmer than the day before has left it the whole cabin begins, K.
     pub starts_warmer_k: f64,
+}
+
+impl Observed {
+    /// The air outdoors, °C; before and after what was seen, the hot day moved to meet its ends. `standard_s` is standard time, which
+    /// the clock is ahead of by `summer_s`.
+    pub(super) fn dry_bulb_c(
+        &self,
+        weather: &HotDay,
+        standard_s: f64,
+        summer_s: f64,
+    ) -> Option<f64> {
+        let course = self.outdoor_c.as_ref()?;
+        let (from_s, until_s) = course.span_s()?;
+        let clock_s = standard_s + summer_s;
+        let seen_s = clock_s.clamp(from_s, until_s);
+        let seen_c = course.at(seen_s)?;
+        if seen_s == clock_s {
+            return Some(seen_c);
+        }
+        Some(seen_c + weather.dry_bulb_c(standard_s) - weather.dry_bulb_c(seen_s - summer_s))
+    }
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use super::body::body;
 use super::build::BuildError;
 use super::environment::{Environment, SPACING_S, Surroundings};
+use super::observed::Observed;
 use super::power::panels;
 use crate::quantity::SECONDS_PER_HOUR;
 use crate::roof::{Caster, Item, ItemKind, PANEL_GAP_M, Plan, Rectangle, shaded_share};
@@ -160,7 +161,7 @@ pub struct PanelYield {
 pub fn panel_yield(scenario: &Scenario) -> Result<PanelYield, BuildError> {
     let mut document = scenario.document().clone();
     document.roof.panels_from_plan = true;
-    let environment = Environment::new(&document, &body(&document)?, None)?;
+    let environment = Environment::new(&document, &body(&document)?, None, &Observed::default())?;
     let built = panels(&document)?;
     let plan = roof_plan(&document);
     let places = panel_places(&plan);

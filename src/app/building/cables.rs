@@ -6,6 +6,7 @@ use crate::inputs::Opened;
 use crate::live::{at_event, click, derived, flag, part, with_value, words};
 use crate::state::AppState;
 use crate::text::building as text;
+use crate::widgets::worked_list;
 use leptos::html;
 use leptos::prelude::*;
 use noonday_engine::advice::circuits::{Circuit, CircuitKind};
@@ -117,20 +118,8 @@ fn opened_line(follow: Follow, kind: CircuitKind) -> AnyView {
             let built = built.as_ref()?;
             let circuit = find(built, kind)?;
             let lines =
-                text::circuit_working(circuit, &built.circuits, &built.document, &built.voice)
-                    .into_iter()
-                    .map(|line| {
-                        view! {
-                            <dt>{line.title}</dt>
-                            <dd>
-                                <p>{line.equation}</p>
-                                <p class="numbers">{line.numbers}</p>
-                                <p class="note">{line.source}</p>
-                            </dd>
-                        }
-                    })
-                    .collect_view();
-            Some(lines.into_any())
+                text::circuit_working(circuit, &built.circuits, &built.document, &built.voice);
+            Some(worked_list(lines))
         })
     });
     view! {

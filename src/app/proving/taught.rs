@@ -29,7 +29,7 @@ pub(super) fn view(teaching: Teaching, learned: &Learned, voice: &Voice) -> Opti
     views.extend(text::confounded_sentence(learned).map(|told| paragraph("said", told)));
     views.push(paragraph("", text::fit_sentence(learned, voice)));
     views.push(chart::figure(learned, voice));
-    views.push(disclosure("curve-table", text::CURVE_TABLE, |_| {
+    views.push(disclosure("curve-table finer", text::CURVE_TABLE, |_| {
         curve_table()
     }));
     views.push(paragraph("note", text::FIT_NOTE.to_owned()));

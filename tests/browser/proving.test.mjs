@@ -120,6 +120,7 @@ test("a broken log keeps its text and names the line", async () => {
 
 for (const [name, screen] of [
   ["on a phone", PHONE],
+  ["at 320 pixels", { viewport: { width: 320, height: 640 } }],
   ["on a desk, in the dark", { ...DESKTOP, colorScheme: "dark" }],
 ]) {
   test(`it breaks no accessibility rule ${name}, and nothing hangs over`, async () => {

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { DESKTOP, PHONE, assertAccessible, dragSlider, openSite, settled } from "./harness.mjs";
-import { chartPixels, entry, lead, openGroup, ready, slider, temperatureChart } from "./person.mjs";
+import { chartPixels, entry, lead, openGroup, ready, slider, temperatureChart, workedOut as complete } from "./person.mjs";
 
 const METRIC = { ...DESKTOP, locale: "en-GB" };
 const PATIENCE = { timeout: 60_000 };
@@ -17,7 +17,6 @@ after(() => site.close());
 const decide = (page) => page.locator("#decide");
 const status = (page) => page.locator("[data-decide=status]");
 const part = (page, heading) => decide(page).locator(".decision").filter({ has: page.getByRole("heading", { name: heading, exact: true }) });
-const complete = (page) => status(page).getByText("as they stand").waitFor(PATIENCE);
 const stop = (page) => decide(page).getByRole("button", { name: "Stop", exact: true });
 const packages = (page) => decide(page).locator(".packages button");
 

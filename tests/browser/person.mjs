@@ -12,6 +12,9 @@ export async function ready(page) {
   await settled(page);
 }
 
+/** Waits until the worker has worked everything out, after which nothing moves by itself. */
+export const workedOut = (page) => page.locator("[data-decide=status]").getByText("as they stand").waitFor({ timeout: 60_000 });
+
 export const lead = async (page) => (await page.locator("[data-answer=lead]").innerText()).trim();
 
 /** The box in which a number is typed; its accessible name is its label and its unit. */

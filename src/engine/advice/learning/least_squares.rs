@@ -2,7 +2,8 @@
 //!
 //! Levenberg and Marquardt's method: the step δ solves (JᵀJ + λ D) δ = Jᵀr, D being the diagonal of JᵀJ and r the measured less
 //! the modelled; λ falls while the sum of squares does and rises where it does not. Each quantity is searched as the logit of its
-//! place between its bounds, or of that of its logarithm, so that no bound is ever left. J is taken by differences of runs. The
+//! place between its bounds, or of that of its logarithm, so that no bound is ever left. J is taken by differences of runs to both
+//! sides. The
 //! search asks for one run at a time, so that it can be watched and given up.
 //!
 //! Errors of the fit: covariance s² (JᵀJ)⁻¹ with s² = Σr²/(n − p), widened by n over the effective number of residuals
@@ -56,8 +57,9 @@ impl Bounds {
 /// How near to a bound a search starts at most, share: at the bound itself nothing would move it.
 const EDGE: f64 = 0.02;
 
-/// Step of the differences, logits: large beside the roundings of a run, small beside its curvature.
-const DIFFERENCE: f64 = 0.05;
+/// Step of the differences to either side, logits. A run decides on its intervals as it goes, which leaves steps of a hundredth of a
+/// kelvin in what it gives: much smaller differences would measure those.
+const DIFFERENCE: f64 = 0.2;
 
 /// Longest step of a quantity in one go, logits.
 const LONGEST_STEP: f64 = 1.5;
@@ -65,13 +67,13 @@ const LONGEST_STEP: f64 = 1.5;
 /// How far from the middle a search goes, logits: a hundredth of the way from a bound.
 const FARTHEST: f64 = 4.6;
 
-const DAMPING_FIRST: f64 = 1.0e-2;
+const DAMPING_FIRST: f64 = 1.0e-3;
 const DAMPING_LEAST: f64 = 1.0e-7;
 const DAMPING_GREATEST: f64 = 1.0e5;
 
 /// Share by which the sum of squares must still fall for the search to go on, and longest search.
-const FALL_LEAST: f64 = 1.0e-4;
-const ROUNDS_GREATEST: usize = 20;
+const FALL_LEAST: f64 = 1.0e-6;
+const ROUNDS_GREATEST: usize = 40;
 
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Stage {
@@ -94,7 +96,7 @@ pub struct LeastSquares {
     jacobian: Vec<Vec<f64>>,
     damping: f64,
     rounds: usize,
-    /// Whether the last differences are being taken, to both sides, after which nothing moves.
+    /// Whether the last differences are being taken, after which nothing moves.
     closing: bool,
 }
 
@@ -214,8 +216,7 @@ impl LeastSquares {
     }
 
     fn after_difference(&mut self, index: usize) {
-        let sides = if self.closing { 2 } else { 1 };
-        if index + 1 < sides * self.bounds.len() {
+        if index + 1 < 2 * self.bounds.len() {
             self.stage = Stage::Difference(index + 1);
         } else if self.closing {
             self.stage = Stage::Over;

@@ -39,14 +39,16 @@ fn vehicle() -> ScenarioDocument {
     document
 }
 
-/// Noise of a deviation, from a fixed sequence: the sum of twelve uniform numbers less six.
+/// Noise of a deviation, from a fixed sequence (SplitMix64, Steele, Lea & Flood 2014): the sum of twelve uniform numbers less six.
 fn noise(seed: &mut u64, deviation: f64) -> f64 {
     let mut sum = -6.0;
     for _ in 0..12 {
-        *seed = seed
-            .wrapping_mul(6_364_136_223_846_793_005)
-            .wrapping_add(1_442_695_040_888_963_407);
-        sum += (*seed >> 11) as f64 / (1_u64 << 53) as f64;
+        *seed = seed.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut word = *seed;
+        word = (word ^ (word >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        word = (word ^ (word >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        word ^= word >> 31;
+        sum += (word >> 11) as f64 / (1_u64 << 53) as f64;
     }
     deviation * sum
 }
@@ -82,7 +84,7 @@ fn learn(text: &str, document: ScenarioDocument, assumed: &Assumed) -> Learned {
 }
 
 #[test]
-fn known_quantities_are_found_again_in_noise() {
+fn what_a_fit_leaves_is_the_noise() {
     let assumed = Assumed {
         unsaid: Unsaid {
             begins_hour: example().day.start_hour,
@@ -93,13 +95,6 @@ fn known_quantities_are_found_again_in_noise() {
     for seed in [1, 2, 3] {
         let text = log_of(&vehicle(), 0.3, seed);
         let learned = learn(&text, example(), &assumed);
-        let truth = [FILLED, LEAK_M2, CAPACITY_J_K];
-        for (estimate, truth) in learned.estimates.iter().zip(truth) {
-            assert!(
-                (estimate.least..=estimate.greatest).contains(&truth),
-                "{truth}: {estimate:?}"
-            );
-        }
         assert!(learned.estimates[0].is_known, "{:?}", learned.estimates);
         // What is left is the noise, not less than a tenth under it for the four quantities taken out.
         assert!((0.27..0.33).contains(&learned.rms_k), "{}", learned.rms_k);
@@ -197,4 +192,26 @@ fn a_cooled_day_is_followed_by_its_current() {
         learned.estimates
     );
     assert!(learned.rms_k < 1.0, "{}", learned.rms_k);
+}
+
+/// A range that holds the truth in 19 of 20 fits holds it in fewer than 20 of 24 with a chance below a hundredth (binomial).
+#[test]
+fn ranges_hold_the_truth_as_often_as_they_say() {
+    let assumed = Assumed {
+        unsaid: Unsaid {
+            begins_hour: example().day.start_hour,
+            ..ASSUMED.unsaid
+        },
+        ..ASSUMED
+    };
+    let mut held = [0; 3];
+    for seed in 100..124 {
+        let text = log_of(&vehicle(), 0.3, seed * 7_919);
+        let learned = learn(&text, example(), &assumed);
+        let truth = [FILLED, LEAK_M2, CAPACITY_J_K];
+        for (held, (estimate, truth)) in held.iter_mut().zip(learned.estimates.iter().zip(truth)) {
+            *held += u32::from((estimate.least..=estimate.greatest).contains(&truth));
+        }
+    }
+    assert!(held.iter().all(|held| *held >= 20), "{held:?} of 24");
 }

@@ -2,9 +2,8 @@
 //!
 //! Levenberg and Marquardt's method: the step δ solves (JᵀJ + λ D) δ = Jᵀr, D being the diagonal of JᵀJ and r the measured less
 //! the modelled; λ falls while the sum of squares does and rises where it does not. Each quantity is searched as the logit of its
-//! place between its bounds, or of that of its logarithm, so that no bound is ever left. J is taken by differences of runs to both
-//! sides. The
-//! search asks for one run at a time, so that it can be watched and given up.
+//! place between its bounds, or of that of its logarithm, so that no bound is ever left. J is taken by differences of runs to
+//! both sides. The search asks for one run at a time, so that it can be watched and given up.
 //!
 //! Errors of the fit: covariance s² (JᵀJ)⁻¹ with s² = Σr²/(n − p), widened by n over the effective number of residuals
 //! n (1 − ρ)/(1 + ρ), with ρ the correlation of each with the next, for residuals of a run hang together and count for fewer than

@@ -13,6 +13,7 @@ mod offline;
 #[cfg(test)]
 mod opening;
 mod proving;
+mod save;
 mod share_link;
 mod sight;
 mod state;
@@ -23,7 +24,9 @@ mod worker;
 
 use answer::{Cautions, Figures, Lead, Rest, Then};
 use building::Building;
-use charts::{BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TemperatureChart};
+use charts::{
+    BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TakeAlong, TemperatureChart,
+};
 use decide::Decide;
 use desk::{Desk, Start};
 use drawing::CabinDrawing;
@@ -93,6 +96,7 @@ fn bank_band() -> AnyView {
             <BankChart />
             <ReadingLine read=bank_readings />
             <SampleTable />
+            <TakeAlong />
         }
         .into_any()
     })

@@ -1,5 +1,6 @@
 // The habits of the platform: changes taken back, a state pinned, back and forward, sharing, printing, the browser's language.
 import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
 import { after, before, test } from "node:test";
 import { DESKTOP, PHONE, assertAccessible, dragSlider, openSite, printedText, settled } from "./harness.mjs";
 import { atHand, bankChart, chartPixels, entry, kept, lead, openGroup, ready, slider, temperatureChart } from "./person.mjs";
@@ -264,6 +265,36 @@ test("every result can show its working, with numbers that follow the cursor and
   await page.getByRole("slider", { name: "Hour of the day" }).fill("30");
   assert.notEqual(await numbers(), before);
   await assertAccessible(page, ["color-contrast-enhanced"]);
+  assertClean();
+  await close();
+});
+
+test("the day is taken along as numbers for other programs, and as a picture", async () => {
+  const { page, context, assertClean, close } = await site.visit({ ...DESKTOP, locale: "de-DE" });
+  await ready(page);
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the day as CSV" }).click()]);
+  assert.equal(download.suggestedFilename(), "noonday-day.csv");
+  const lines = (await readFile(await download.path(), "utf8")).trimEnd().split("\r\n");
+  const heads = lines[0].match(/"[^"]*"|[^,]+/g);
+  const rows = lines.slice(1).map((line) => line.split(",").map(Number));
+  // A day in samples of five minutes, with both ends.
+  assert.equal(rows.length, 289);
+  assert.ok(rows.every((row) => row.every(Number.isFinite)), "every cell is a number with a point");
+  assert.ok(heads.includes('"Outdoors, °C"'), lines[0]);
+  assert.equal(rows[0].length, heads.length);
+  assert.equal(rows.at(-1)[0] - rows[0][0], 24);
+
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.getByRole("button", { name: "Copy the charts as a picture" }).click();
+  await page.getByText("The picture is copied.").waitFor();
+  const size = await page.evaluate(async () => {
+    const [item] = await navigator.clipboard.read();
+    const { width, height } = await createImageBitmap(await item.getType("image/png"));
+    return { width, height };
+  });
+  const charts = await page.locator(".chart canvas").evaluateAll((canvases) => canvases.map(({ width, height }) => ({ width, height })));
+  assert.equal(size.width, charts[0].width);
+  assert.ok(size.height > charts.reduce((sum, { height }) => sum + height, 0));
   assertClean();
   await close();
 });

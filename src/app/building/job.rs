@@ -1,10 +1,10 @@
 //! Parts with their prices, and the order of work.
 
-use super::save::save_text;
 use super::{Built, built, shown};
 use crate::decide::sheet::{Row, paragraph, plain, sheet, together};
 use crate::inputs::Opened;
 use crate::live::{click, words};
+use crate::save::save_text;
 use crate::share_link;
 use crate::state::AppState;
 use crate::text::building as text;

@@ -5,7 +5,6 @@ mod bank;
 mod cables;
 mod job;
 mod roof;
-mod save;
 mod voltages;
 
 use crate::decide::sheet::paragraph;

@@ -11,6 +11,7 @@ mod reading;
 mod skin;
 mod strip;
 mod table;
+mod take;
 mod temperatures;
 
 pub use cursor::{hour_read, reading_index};
@@ -19,6 +20,7 @@ pub use frame::spread;
 pub use reading::ReadingLine;
 pub use strip::Strip;
 pub use table::SampleTable;
+pub use take::TakeAlong;
 #[cfg(test)]
 pub use {
     cursor::reading_at_rest,

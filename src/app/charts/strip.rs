@@ -134,6 +134,15 @@ fn marks(series: &Series, voice: &Voice) -> Vec<HourMark> {
         .collect()
 }
 
+/// Hours that have room on a plot so many pixels wide, with their place and label.
+pub fn hours_on(series: &Series, voice: &Voice, width: f64) -> Vec<(f64, String)> {
+    marks(series, voice)
+        .into_iter()
+        .filter(|mark| mark.always || width >= WIDE)
+        .map(|mark| (mark.share, mark.label))
+        .collect()
+}
+
 fn short_day(name: &str) -> String {
     name.chars().take(3).collect()
 }

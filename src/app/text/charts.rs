@@ -2,7 +2,7 @@
 
 use super::heat::{GROUPS, group_w, in_and_out_w};
 use super::{Voice, listed};
-use crate::format::{Amount, Measure};
+use crate::format::{Amount, Measure, csv_text};
 use noonday_engine::advice::Advice;
 use noonday_engine::scenario::Dimension;
 use noonday_engine::simulation::Series;
@@ -163,28 +163,69 @@ pub fn table_columns(voice: &Voice) -> Vec<String> {
     columns
 }
 
+/// What is offered under the charts.
+pub const SAVE_DAY: &str = "Save the day as CSV";
+/// Name of that file.
+pub const DAY_FILE: &str = "noonday-day.csv";
+/// The other offer.
+pub const COPY_PICTURE: &str = "Copy the charts as a picture";
+/// Name of the picture where it cannot be copied.
+pub const PICTURE_FILE: &str = "noonday-day.png";
+/// Said of the picture.
+pub const PICTURE_COPIED: &str = "The picture is copied.";
+/// Said where the browser does not let pictures be copied.
+pub const PICTURE_SAVED: &str = "This browser copies no pictures; it was saved as a file.";
+
 /// A row of that table.
 pub fn table_row(advice: &Advice, index: usize, voice: &Voice) -> Vec<String> {
+    let values = row_values(advice, index, voice)
+        .into_iter()
+        .map(|(value, decimals)| voice.units.number(value, decimals));
+    std::iter::once(hour_of_row(&advice.with_cooler.series, index, voice))
+        .chain(values)
+        .collect()
+}
+
+/// Every sample as comma-separated values for other programs: numbers with a point, whatever the browser's language writes.
+pub fn day_csv(advice: &Advice, voice: &Voice) -> String {
+    let mut columns = table_columns(voice);
+    if let Some(first) = columns.first_mut() {
+        *first = "Hours since midnight of the first day".to_owned();
+    }
+    let mut rows = vec![columns];
+    for (index, time_h) in advice.with_cooler.series.time_h.iter().enumerate() {
+        let values = row_values(advice, index, voice)
+            .into_iter()
+            .map(|(value, decimals)| format!("{value:.*}", decimals + 1));
+        rows.push(
+            std::iter::once(format!("{time_h:.4}"))
+                .chain(values)
+                .collect(),
+        );
+    }
+    csv_text(&rows)
+}
+
+/// Values of a row in the shown units, with the decimals that a reader wants.
+fn row_values(advice: &Advice, index: usize, voice: &Voice) -> Vec<(f64, usize)> {
     let series = &advice.with_cooler.series;
     let at = |values: &[f64]| values.get(index).copied().unwrap_or_default();
     let unit = crate::format::unit(Dimension::Temperature, voice.units);
-    let degrees = |values: &[f64]| voice.units.number(unit.shown(at(values)), 1);
-    let whole = |value: f64| voice.units.number(value, 0);
+    let degrees = |values: &[f64]| (unit.shown(at(values)), 1);
     let flow = crate::format::unit(Dimension::HeatFlow, voice.units);
     let heat_w = series.heat_w_at(index);
-    let mut cells = vec![
-        hour_of_row(series, index, voice),
+    let mut values = vec![
         degrees(&series.outdoor_c),
         degrees(&series.cabin_c),
         degrees(&series.felt_c),
         degrees(&advice.without_cooler.series.felt_c),
-        whole(at(&series.relative_humidity) * 100.0),
-        whole(voice.units.irradiance_number(at(&series.sun_w_m2))),
+        (at(&series.relative_humidity) * 100.0, 0),
+        (voice.units.irradiance_number(at(&series.sun_w_m2)), 0),
     ];
     let heat = GROUPS
         .iter()
-        .map(|group| whole(flow.shown(group_w(group, &heat_w))));
-    cells.extend(heat);
+        .map(|group| (flow.shown(group_w(group, &heat_w)), 0));
+    values.extend(heat);
     let power = [
         at(&series.state_of_charge) * 100.0,
         at(&series.cooler_w),
@@ -193,8 +234,8 @@ pub fn table_row(advice: &Advice, index: usize, voice: &Voice) -> Vec<String> {
         at(&series.driving_w),
         at(&series.shore_w),
     ];
-    cells.extend(power.map(whole));
-    cells
+    values.extend(power.map(|value| (value, 0)));
+    values
 }
 
 fn hour_of_row(series: &Series, index: usize, voice: &Voice) -> String {

@@ -144,7 +144,7 @@ fn Page(start: Start) -> impl IntoView {
             {comes_later(6, || waits_unseen("#figures", || view! { <Figures /> }.into_any()))}
             {comes_later(7, || view! { <Decide /> }.into_any())}
             {comes_later(8, || waits_unseen("#building", || view! { <Building /> }.into_any()))}
-            {comes_later(9, || view! { <Proving /> }.into_any())}
+            {comes_later(9, || waits_unseen("#proving", || view! { <Proving /> }.into_any()))}
         </main>
     }
 }

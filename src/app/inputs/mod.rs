@@ -107,12 +107,15 @@ pub fn Inputs() -> impl IntoView {
 pub fn GroupOfInputs(group: Group) -> impl IntoView {
     let state = expect_context::<AppState>();
     let opened = expect_context::<Opened>();
-    let line = words(move || {
-        state.document.with(|document| {
+    // A slider is held in an open group, whose line is not shown; the lines of the others do not change by it.
+    let line = Memo::new(move |before: Option<&String>| match before {
+        Some(before) if state.held.get() => before.clone(),
+        _ => state.document.with(|document| {
             let voice = crate::text::Voice::new(document, state.units.get());
             summary(group, document, &voice)
-        })
+        }),
     });
+    let line = words(move || line.get());
     let troubled = derived(move || {
         state.troubles.with(|troubles| {
             let here = |key| field(key).is_some_and(|field| field.group == group);

@@ -1,11 +1,11 @@
 //! What the bank allows, and what trips first.
 
-use super::{Built, shown};
-use crate::decide::sheet::{Row, paragraph, plain, sheet, together};
+use super::{Built, built, shown};
 use crate::inputs::Opened;
 use crate::live::click;
 use crate::state::AppState;
 use crate::text::building as text;
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::bank_limits::bank_limits;
 
@@ -16,7 +16,7 @@ pub(super) fn view(state: AppState) -> AnyView {
     let opened = expect_context::<Opened>();
     let to_packs = click(move || opened.show(PACKS_INPUT));
     view! {
-        {shown(state, table)}
+        {shown(built(state), table)}
         <button type="button" on:click=to_packs>
             {text::TO_PACKS}
         </button>

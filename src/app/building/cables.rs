@@ -1,16 +1,15 @@
 //! Cable and fuse of every circuit: a line each, which opens to its length and its working.
 
 use super::{Built, built};
-use crate::format::{entry_text, unit};
-use crate::inputs::Opened;
+use crate::format::unit;
+use crate::inputs::{Opened, number_text, trouble_of};
 use crate::live::{at_event, click, derived, flag, part, with_value, words};
 use crate::state::AppState;
 use crate::text::building as text;
-use crate::widgets::worked_list;
-use leptos::html;
+use crate::widgets::{disclosed, worked_list};
 use leptos::prelude::*;
 use noonday_engine::advice::circuits::{Circuit, CircuitKind};
-use noonday_engine::scenario::{Field, field};
+use noonday_engine::scenario::{Field, NumberField, field};
 
 const KINDS: [CircuitKind; 6] = [
     CircuitKind::Bus,
@@ -73,13 +72,6 @@ fn line(follow: Follow, kind: CircuitKind) -> AnyView {
 
 fn circuit_line(follow: Follow, kind: CircuitKind) -> AnyView {
     let (_, built) = follow;
-    let open = RwSignal::new(false);
-    let element = NodeRef::<html::Details>::new();
-    let toggled = at_event(move || {
-        if let Some(details) = element.get_untracked() {
-            open.set(details.open());
-        }
-    });
     let cells = derived(move || {
         built.with(|built| {
             let built = built.as_ref()?;
@@ -92,21 +84,15 @@ fn circuit_line(follow: Follow, kind: CircuitKind) -> AnyView {
             cells.map_or_else(String::new, |cells| cells[index].clone())
         })
     };
-    view! {
-        <li>
-            <details node_ref=element on:toggle=toggled>
-                <summary>
-                    <b>{text::circuit_name(kind)}</b>
-                    <span>{cell(0)}</span>
-                    <span class="cable">{cell(1)}</span>
-                    <span>{cell(2)}</span>
-                    <span>{cell(3)}</span>
-                </summary>
-                {part(move || open.get().then(|| opened_line(follow, kind)))}
-            </details>
-        </li>
-    }
-    .into_any()
+    let summary = view! {
+        <b>{text::circuit_name(kind)}</b>
+        <span>{cell(0)}</span>
+        <span class="cable">{cell(1)}</span>
+        <span>{cell(2)}</span>
+        <span>{cell(3)}</span>
+    };
+    let body = Box::new(move || opened_line(follow, kind));
+    view! { <li>{disclosed("", summary.into_any(), body)}</li> }.into_any()
 }
 
 fn opened_line(follow: Follow, kind: CircuitKind) -> AnyView {
@@ -123,7 +109,9 @@ fn opened_line(follow: Follow, kind: CircuitKind) -> AnyView {
         })
     });
     view! {
-        {field(kind.length_key()).map(|field| length_box(state, kind, field))}
+        {field(kind.length_key())
+            .and_then(|field| Some((field, field.number()?)))
+            .map(|length| length_box(state, kind, length))}
         <button type="button" class="quiet" on:click=click(move || opened.show(kind.drop_key()))>
             {text::MORE_OF_WAY}
         </button>
@@ -134,28 +122,15 @@ fn opened_line(follow: Follow, kind: CircuitKind) -> AnyView {
 }
 
 /// The length where it is looked at; the same input stands among the others, with its range and its reason.
-fn length_box(state: AppState, kind: CircuitKind, field: &'static Field) -> AnyView {
+fn length_box(
+    state: AppState,
+    kind: CircuitKind,
+    (field, number): (&'static Field, &'static NumberField),
+) -> AnyView {
     let id = format!("way-{}", field.id);
-    let unit_of = move || {
-        field
-            .number()
-            .map(|number| unit(number.dimension, state.units.get()))
-    };
-    let shown = derived(move || {
-        let typed = state.typed.with(|typed| typed.get(field.key).cloned());
-        typed.or_else(|| {
-            let unit = unit_of()?;
-            let value_si = state.document.with(field.number()?.read);
-            Some(entry_text(unit.shown(value_si), unit.decimals))
-        })
-    });
-    let trouble = derived(move || {
-        state.troubles.with(|troubles| {
-            let mut all = troubles.iter();
-            all.find(|trouble| trouble.key == field.key)
-                .map(|trouble| trouble.why.clone())
-        })
-    });
+    let unit_of = move || unit(number.dimension, state.units.get());
+    let shown = number_text(field, number);
+    let trouble = trouble_of(field);
     let why_id = format!("way-trouble-{}", field.id);
     view! {
         <p class="way">
@@ -166,7 +141,7 @@ fn length_box(state: AppState, kind: CircuitKind, field: &'static Field) -> AnyV
                     id=id
                     inputmode="decimal"
                     autocomplete="off"
-                    prop:value=words(move || shown.get().unwrap_or_default())
+                    prop:value=words(move || shown.get())
                     aria-invalid=words(move || trouble.get().is_some().to_string())
                     aria-describedby=why_id.clone()
                     on:input=with_value(move |text| state.type_number(field, text))
@@ -174,7 +149,7 @@ fn length_box(state: AppState, kind: CircuitKind, field: &'static Field) -> AnyV
                     on:focusout=move |_| state.finish_typing(field)
                 />
                 <span class="unit">
-                    {words(move || unit_of().map_or_else(String::new, |unit| unit.symbol.to_owned()))}
+                    {words(move || unit_of().symbol.to_owned())}
                 </span>
             </span>
         </p>

@@ -1,13 +1,13 @@
 //! Parts with their prices, and the order of work.
 
 use super::{Built, built, shown};
-use crate::decide::sheet::{Row, paragraph, plain, sheet, together};
 use crate::inputs::Opened;
 use crate::live::{click, words};
 use crate::save::save_text;
 use crate::share_link;
 use crate::state::AppState;
 use crate::text::building as text;
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::job::{Job, WorkStep, job};
 
@@ -17,13 +17,14 @@ const PRICE_INPUT: &str = "prices.build.markup_share";
 pub(super) fn view(state: AppState) -> AnyView {
     let opened = expect_context::<Opened>();
     let told = RwSignal::new("");
-    let list = built(state);
+    let built = built(state);
     let csv = move || {
-        list.with_untracked(|built| {
-            let built = built.as_ref()?;
-            Some(text::parts_csv(&job_of(built), &built.voice))
-        })
-        .unwrap_or_default()
+        built
+            .with_untracked(|built| {
+                let built = built.as_ref()?;
+                Some(text::parts_csv(&job_of(built), &built.voice))
+            })
+            .unwrap_or_default()
     };
     let save = click(move || save_text(text::CSV_NAME, "text/csv;charset=utf-8", &csv()));
     let copy = click(move || {
@@ -37,7 +38,7 @@ pub(super) fn view(state: AppState) -> AnyView {
         });
     });
     view! {
-        {shown(state, parts)}
+        {shown(built, parts)}
         <div class="building-actions">
             <button type="button" on:click=save>
                 {text::SAVE_CSV}
@@ -54,7 +55,7 @@ pub(super) fn view(state: AppState) -> AnyView {
         </p>
         <p class="note">{text::PARTS_NOTE}</p>
         <h3>{text::ORDER}</h3>
-        {shown(state, order)}
+        {shown(built, order)}
         <p class="note">{text::ORDER_NOTE}</p>
     }
     .into_any()

@@ -7,12 +7,12 @@ mod job;
 mod roof;
 mod voltages;
 
-use crate::decide::sheet::paragraph;
 use crate::live::{derived, part};
 use crate::state::AppState;
 use crate::text::roof::ROOF;
 use crate::text::{Voice, building as text};
 use crate::widgets::disclosure;
+use crate::widgets::paragraph;
 use leptos::prelude::*;
 use noonday_engine::advice::circuits::{Circuits, circuits};
 use noonday_engine::scenario::ScenarioDocument;
@@ -56,8 +56,7 @@ fn built(state: AppState) -> Memo<Option<Built>> {
 }
 
 /// A part shown anew whenever the state changes.
-fn shown(state: AppState, body: fn(&Built) -> Option<AnyView>) -> AnyView {
-    let built = built(state);
+fn shown(built: Memo<Option<Built>>, body: fn(&Built) -> Option<AnyView>) -> AnyView {
     part(move || {
         let view = built.with(|built| built.as_ref().and_then(body));
         Some(view.unwrap_or_else(|| paragraph("said", text::REFUSED.to_owned())))

@@ -11,7 +11,7 @@ use crate::text::Voice;
 use crate::text::roof as text;
 use hand::{Held, things};
 use leptos::prelude::*;
-use noonday_engine::advice::{RoofReport, roof_report_of};
+use noonday_engine::advice::{RoofReport, roof_report};
 use noonday_engine::roof::{ItemKind, Rectangle, arrange};
 use noonday_engine::scenario::{Field, MOST_PLAN_PANELS, ScenarioDocument, field};
 use noonday_engine::simulation::roof_plan;
@@ -54,14 +54,12 @@ pub(super) fn view(state: AppState) -> AnyView {
     let report = derived(move || {
         state.checked.with(|checked| {
             let document = checked.scenario.document();
-            let mut plan = roof_plan(document);
-            if let Some(held) = held.get() {
-                let moved = plan.items.iter_mut().find(|item| item.kind == held.kind);
-                if let Some(item) = moved {
-                    shift(item, held.place);
-                }
-            }
-            roof_report_of(document, plan)
+            let Some(held) = held.get() else {
+                return roof_report(document);
+            };
+            let mut moved = document.clone();
+            put(&mut moved, held.kind, &held.place);
+            roof_report(&moved)
         })
     });
     let bench = Bench {
@@ -89,18 +87,6 @@ pub(super) fn view(state: AppState) -> AnyView {
         {lists::rest(bench)}
     }
     .into_any()
-}
-
-fn shift(item: &mut noonday_engine::roof::Item, place: Rectangle) {
-    let (along_m, across_m) = (
-        place.from_front_m - item.place.from_front_m,
-        place.from_left_m - item.place.from_left_m,
-    );
-    item.place = place;
-    if let Some(opening) = &mut item.opening {
-        opening.from_front_m += along_m;
-        opening.from_left_m += across_m;
-    }
 }
 
 fn sheet_of_plan(bench: Bench) -> AnyView {

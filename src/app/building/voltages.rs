@@ -1,14 +1,14 @@
 //! 12, 24 and 48 V, direct and through an inverter.
 
-use super::{Built, shown};
-use crate::decide::sheet::{Row, paragraph, plain, sheet, together};
+use super::{Built, built, shown};
 use crate::state::AppState;
 use crate::text::building as text;
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::voltages::feeds;
 
 pub(super) fn view(state: AppState) -> AnyView {
-    shown(state, table)
+    shown(built(state), table)
 }
 
 fn table(built: &Built) -> Option<AnyView> {

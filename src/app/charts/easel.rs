@@ -281,7 +281,8 @@ fn device_size(room: (f64, f64), pixel_ratio: f64) -> (u32, u32) {
     (pixels(room.0), pixels(room.1))
 }
 
-fn context(canvas: &HtmlCanvasElement) -> Option<CanvasRenderingContext2d> {
+/// Where a canvas is drawn on.
+pub(super) fn context(canvas: &HtmlCanvasElement) -> Option<CanvasRenderingContext2d> {
     canvas.get_context("2d").ok()??.dyn_into().ok()
 }
 

@@ -16,7 +16,7 @@ mod temperatures;
 
 pub use cursor::{hour_read, reading_index};
 pub use easel::Easel;
-pub use frame::spread;
+pub use frame::{Frame, spread};
 pub use reading::ReadingLine;
 pub use strip::Strip;
 pub use table::SampleTable;

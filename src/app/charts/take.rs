@@ -1,6 +1,6 @@
 //! The day to take along: its numbers as a file, its charts as a picture.
 
-use super::easel::Easel;
+use super::easel::{Easel, context};
 use super::skin::{Skin, room};
 use super::strip::hours_on;
 use crate::live::{click, words};
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Blob, CanvasRenderingContext2d, HtmlCanvasElement};
+use web_sys::{Blob, HtmlCanvasElement};
 
 /// Lines of text above the charts, and below them for the hours; heights in sizes of the labels.
 const HEAD: f64 = 2.2;
@@ -96,7 +96,7 @@ fn picture(state: AppState, easel: Easel) -> Option<HtmlCanvasElement> {
     let sheet: HtmlCanvasElement = document().create_element("canvas").ok()?.dyn_into().ok()?;
     sheet.set_width(first.width());
     sheet.set_height(charts + (head + foot) as u32);
-    let context: CanvasRenderingContext2d = sheet.get_context("2d").ok()??.dyn_into().ok()?;
+    let context = context(&sheet)?;
     let css = |colour: plotters::style::RGBColor| {
         format!("#{:02x}{:02x}{:02x}", colour.0, colour.1, colour.2)
     };

@@ -1,10 +1,10 @@
 //! The best for every budget, drawn: cost across, what stays too warm upwards; dots and lines are buttons.
 
-use super::sheet::paragraph;
 use super::{Decision, MONEY};
 use crate::charts::spread;
 use crate::live::{click, flag};
 use crate::text::{Voice, decide as text};
+use crate::widgets::paragraph;
 use leptos::prelude::*;
 use noonday_engine::advice::{Package, Packages, applied};
 use noonday_engine::quantity::sort_few;

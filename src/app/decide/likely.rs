@@ -1,8 +1,8 @@
 //! How sure it is, how fast it gets hot when something fails, and why plain division says something else.
 
-use super::sheet::{Row, paragraph, plain, sheet, together};
 use super::{Decision, Parts};
 use crate::text::{Voice, decide as text};
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::failure::WindowFailure;
 use noonday_engine::advice::sampling::Sampled;

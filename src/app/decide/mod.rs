@@ -5,7 +5,6 @@ mod front;
 mod likely;
 mod money;
 mod needed;
-pub mod sheet;
 mod sizes;
 mod view;
 

@@ -1,11 +1,11 @@
 //! Where money goes furthest: each change alone, and the best for every budget.
 
 use super::front::front;
-use super::sheet::{Row, paragraph, plain, sheet, together};
 use super::{Decision, Parts};
 use crate::inputs::Opened;
 use crate::live::{at_event, click, flag};
 use crate::text::{Voice, decide as text};
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::{Outcome, Package, Packages, Subject};
 use noonday_engine::quantity::sort_few;

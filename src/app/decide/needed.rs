@@ -1,8 +1,8 @@
 //! Is cooling needed at all: hours kept with the cooler and without, beside each other.
 
-use super::sheet::{paragraph, plain, sheet, together};
 use super::{Decision, Parts};
 use crate::text::{Voice, decide as text};
+use crate::widgets::{paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::Outcome;
 

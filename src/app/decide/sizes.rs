@@ -1,9 +1,9 @@
 //! How big: the smallest sizes that will do, with the common size below and above.
 
-use super::sheet::{Row, paragraph, plain, sheet, together};
 use super::{Decision, Parts, SIZES};
 use crate::live::{at_event, click, flag};
 use crate::text::{Voice, decide as text};
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::{ChargingSized, Sized, Sizing};
 use noonday_engine::scenario::Dimension;

@@ -3,8 +3,10 @@
 //! It is asked once, when the page begins. Before that, and in tests, numbers are written as in English and dates as in
 //! ISO 8601.
 
+use js_sys::{Object, Reflect};
 use noonday_engine::solar::Date;
 use std::sync::{Mutex, OnceLock};
+use wasm_bindgen::JsValue;
 
 static LANGUAGE: OnceLock<Language> = OnceLock::new();
 
@@ -86,17 +88,36 @@ pub fn marks() -> Marks {
 ///
 /// * `code` — of ISO 4217
 pub fn around_amount(code: &str) -> AroundAmount {
-    let Ok(mut last) = CURRENCY.lock() else {
-        return around_amount_of(code);
+    remembered(&CURRENCY, code.to_owned(), |code| around_amount_of(code))
+}
+
+/// What was made of a key last, or else made of it now.
+fn remembered<K: PartialEq, V: Clone>(
+    last: &Mutex<Option<(K, V)>>,
+    key: K,
+    make: impl FnOnce(&K) -> V,
+) -> V {
+    let Ok(mut last) = last.lock() else {
+        return make(&key);
     };
     match &*last {
-        Some((known, around)) if known == code => around.clone(),
+        Some((known, made)) if *known == key => made.clone(),
         _ => {
-            let around = around_amount_of(code);
-            *last = Some((code.to_owned(), around.clone()));
-            around
+            let made = make(&key);
+            *last = Some((key, made.clone()));
+            made
         }
     }
+}
+
+/// Options as the browser's own writers take them.
+fn options(all: &[(&str, JsValue)]) -> Object {
+    let options = Object::new();
+    for (name, value) in all {
+        // Setting a property of a new object cannot fail.
+        let _ = Reflect::set(&options, &(*name).into(), value);
+    }
+    options
 }
 
 fn around_amount_of(code: &str) -> AroundAmount {
@@ -115,35 +136,22 @@ fn around_amount_of(code: &str) -> AroundAmount {
 
 /// One unit of a currency as a language writes it, in the digits of the page.
 fn one_unit(tag: &str, code: &str) -> Option<String> {
-    let options = js_sys::Object::new();
-    let set = |key: &str, value: wasm_bindgen::JsValue| {
-        // Setting a property of a new object cannot fail.
-        let _ = js_sys::Reflect::set(&options, &key.into(), &value);
-    };
-    set("style", "currency".into());
-    set("currency", code.into());
-    set("numberingSystem", "latn".into());
-    set("maximumFractionDigits", 0.into());
-    set("minimumFractionDigits", 0.into());
+    let options = options(&[
+        ("style", "currency".into()),
+        ("currency", code.into()),
+        ("numberingSystem", "latn".into()),
+        ("maximumFractionDigits", 0.into()),
+        ("minimumFractionDigits", 0.into()),
+    ]);
     let languages = js_sys::Array::of1(&tag.into());
     let format = js_sys::Intl::NumberFormat::new(&languages, &options).format();
-    let written = format.call1(&wasm_bindgen::JsValue::UNDEFINED, &1.into());
+    let written = format.call1(&JsValue::UNDEFINED, &1.into());
     written.ok()?.as_string()
 }
 
 /// A day in words: `July 21, 2026`, `21 July 2026`.
 pub fn date(date: Date) -> String {
-    let Ok(mut last) = WRITTEN.lock() else {
-        return written(date);
-    };
-    match &*last {
-        Some((known, text)) if *known == date => text.clone(),
-        _ => {
-            let text = written(date);
-            *last = Some((date, text.clone()));
-            text
-        }
-    }
+    remembered(&WRITTEN, date, |date| written(*date))
 }
 
 fn written(date: Date) -> String {
@@ -156,9 +164,7 @@ fn written(date: Date) -> String {
     } else {
         ENGLISH_ELSEWHERE
     };
-    let options = js_sys::Object::new();
-    // Setting a property of a new object cannot fail.
-    let _ = js_sys::Reflect::set(&options, &"dateStyle".into(), &"long".into());
+    let options = options(&[("dateStyle", "long".into())]);
     let noon = js_sys::Date::new_with_year_month_day_hr(
         year.unsigned_abs(),
         i32::from(month) - 1,

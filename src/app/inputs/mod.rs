@@ -16,9 +16,9 @@ use hand::Hand;
 use leptos::html;
 use leptos::prelude::*;
 use noonday_engine::scenario::{Field, Group, Kind, example, field, fields_of};
-pub use number::number_row;
+pub use number::{number_row, number_text};
 use relevance::{how_to_get_more, is_relevant};
-pub use row::shown_value;
+pub use row::{shown_value, trouble_of};
 
 /// Which groups, and which finer points within them, stand open.
 #[derive(Clone, Copy)]

@@ -19,14 +19,7 @@ pub fn number_row(field: &'static Field, number: &'static NumberField) -> AnyVie
             .with(|document| document.prices.currency.clone());
         unit(number.dimension, state.units.get()).label(&currency)
     };
-    let text = derived(move || {
-        let as_typed = state.typed.with(|texts| texts.get(field.key).cloned());
-        as_typed.unwrap_or_else(|| {
-            state
-                .document
-                .with(|document| written(number, document, state.units.get()))
-        })
-    });
+    let text = number_text(field, number);
     let trouble = trouble_of(field);
     view! {
         <div class="field number" class:troubled=flag(move || trouble.get().is_some())>
@@ -54,6 +47,19 @@ pub fn number_row(field: &'static Field, number: &'static NumberField) -> AnyVie
         </div>
     }
     .into_any()
+}
+
+/// What the box of a number shows: what was typed, while that waits, or else the number.
+pub fn number_text(field: &'static Field, number: &'static NumberField) -> Memo<String> {
+    let state = expect_context::<AppState>();
+    derived(move || {
+        let as_typed = state.typed.with(|texts| texts.get(field.key).cloned());
+        as_typed.unwrap_or_else(|| {
+            state
+                .document
+                .with(|document| written(number, document, state.units.get()))
+        })
+    })
 }
 
 fn slider(field: &'static Field, number: &'static NumberField, state: AppState) -> AnyView {

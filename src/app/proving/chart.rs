@@ -1,6 +1,6 @@
 //! Logged, entered and fitted cabin air over time, and below it what the fit leaves: the text of an SVG.
 
-use crate::charts::spread;
+use crate::charts::{Frame, spread};
 use crate::format::{UnitSystem, unit};
 use crate::text::{Voice, proving as text};
 use leptos::prelude::*;
@@ -36,24 +36,6 @@ pub(super) fn figure(learned: &Learned, voice: &Voice) -> AnyView {
     .into_any()
 }
 
-/// Where values stand.
-struct Places {
-    from_h: f64,
-    until_h: f64,
-    least: f64,
-    greatest: f64,
-}
-
-impl Places {
-    fn across(&self, time_h: f64) -> f64 {
-        LEFT + (RIGHT - LEFT) * (time_h - self.from_h) / (self.until_h - self.from_h)
-    }
-
-    fn up(&self, shown: f64) -> f64 {
-        BOTTOM - (BOTTOM - TOP) * (shown - self.least) / (self.greatest - self.least)
-    }
-}
-
 // Writing into a text cannot fail, which is why what it gives is put aside throughout.
 fn drawing(learned: &Learned, units: UnitSystem) -> String {
     let (Some(from_h), Some(until_h)) = (learned.time_h.first(), learned.time_h.last()) else {
@@ -73,29 +55,29 @@ fn drawing(learned: &Learned, units: UnitSystem) -> String {
     ];
     let all = || lines.iter().flat_map(|(_, values)| values.iter().copied());
     let step = tick_step(all().fold(f64::MIN, f64::max) - all().fold(f64::MAX, f64::min));
-    let places = Places {
-        from_h: *from_h,
-        until_h: *until_h,
-        least: (all().fold(f64::MAX, f64::min) / step).floor() * step,
-        greatest: (all().fold(f64::MIN, f64::max) / step).ceil() * step,
+    let frame = Frame {
+        left: LEFT,
+        right: RIGHT,
+        top: TOP,
+        bottom: BOTTOM,
+        across: (*from_h, *until_h),
+        up: (
+            (all().fold(f64::MAX, f64::min) / step).floor() * step,
+            (all().fold(f64::MIN, f64::max) / step).ceil() * step,
+        ),
     };
     let mut svg = format!("<svg viewBox=\"0 0 {WIDTH} {HEIGHT}\" focusable=\"false\">");
-    axes(&mut svg, &places, step, units);
+    axes(&mut svg, &frame, step, units);
     for (class, values) in &lines {
-        let course = course(&learned.time_h, |index| {
-            (
-                places.across(learned.time_h[index]),
-                places.up(values[index]),
-            )
-        });
+        let course = course(&frame.places(&learned.time_h, values));
         let _ = write!(svg, "<path class=\"line {class}\" d=\"{course}\"/>");
     }
     let ends: Vec<f64> = lines
         .iter()
-        .map(|(_, values)| places.up(values.last().copied().unwrap_or_default()))
+        .map(|(_, values)| frame.y(values.last().copied().unwrap_or_default()))
         .collect();
     labels(&mut svg, &ends);
-    residuals(&mut svg, learned, &places, units);
+    residuals(&mut svg, learned, &frame, units);
     svg.push_str("</svg>");
     svg
 }
@@ -109,11 +91,12 @@ fn tick_step(span: f64) -> f64 {
         .unwrap_or(50.0)
 }
 
-fn axes(svg: &mut String, places: &Places, step: f64, units: UnitSystem) {
-    let count = ((places.greatest - places.least) / step).round() as usize;
+fn axes(svg: &mut String, frame: &Frame, step: f64, units: UnitSystem) {
+    let ((least, greatest), (from_h, until_h)) = (frame.up, frame.across);
+    let count = ((greatest - least) / step).round() as usize;
     for index in 0..=count {
-        let value = places.least + step * index as f64;
-        let y = places.up(value);
+        let value = least + step * index as f64;
+        let y = frame.y(value);
         let _ = write!(
             svg,
             "<path class=\"grid\" d=\"M{LEFT} {y:.1}H{RIGHT}\"/><text x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{}°</text>",
@@ -122,14 +105,14 @@ fn axes(svg: &mut String, places: &Places, step: f64, units: UnitSystem) {
             units.number(value, 0)
         );
     }
-    let hours = places.until_h - places.from_h;
+    let hours = until_h - from_h;
     let every = [1.0, 2.0, 3.0, 6.0, 12.0, 24.0]
         .into_iter()
         .find(|every| hours / every <= 5.0)
         .unwrap_or(48.0);
-    let mut time_h = (places.from_h / every).ceil() * every;
-    while time_h <= places.until_h {
-        let x = places.across(time_h);
+    let mut time_h = (from_h / every).ceil() * every;
+    while time_h <= until_h {
+        let x = frame.x(time_h);
         let _ = write!(
             svg,
             "<path class=\"grid\" d=\"M{x:.1} {TOP}V{BOTTOM}\"/><text x=\"{x:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{}</text>",
@@ -140,29 +123,20 @@ fn axes(svg: &mut String, places: &Places, step: f64, units: UnitSystem) {
     }
 }
 
-/// A course through points, as SVG writes it.
-fn course(times: &[f64], place: impl Fn(usize) -> (f64, f64)) -> String {
+/// A course through places, as SVG writes it.
+fn course(places: &[(f64, f64)]) -> String {
     let mut course = String::new();
-    for index in 0..times.len() {
-        let (x, y) = place(index);
+    for (index, (x, y)) in places.iter().enumerate() {
         let step = if index == 0 { 'M' } else { 'L' };
         let _ = write!(course, "{step}{x:.1} {y:.1}");
     }
     course
 }
 
-/// Names beside the ends of the lines, apart from one another; a name keeps its place in the order of the ends.
+/// Names beside the ends of the lines, apart from one another.
 fn labels(svg: &mut String, ends: &[f64]) {
-    let mut order: Vec<usize> = (0..ends.len()).collect();
-    noonday_engine::quantity::sort_few(&mut order, |one, other| ends[*one] > ends[*other]);
-    let sorted: Vec<f64> = order.iter().map(|index| ends[*index]).collect();
-    let apart = spread(&sorted, LABEL_GAP, TOP, BOTTOM);
-    for (index, y) in order.iter().zip(apart) {
-        let class = ["logged", "entered", "fitted"]
-            .get(*index)
-            .copied()
-            .unwrap_or_default();
-        let name = text::LINES.get(*index).copied().unwrap_or_default();
+    let names = ["logged", "entered", "fitted"].into_iter().zip(text::LINES);
+    for ((class, name), y) in names.zip(spread(ends, LABEL_GAP, TOP, BOTTOM)) {
         let _ = write!(
             svg,
             "<text class=\"name {class}\" x=\"{:.1}\" y=\"{:.1}\">{name}</text>",
@@ -173,7 +147,7 @@ fn labels(svg: &mut String, ends: &[f64]) {
 }
 
 /// What the fit leaves, around zero.
-fn residuals(svg: &mut String, learned: &Learned, places: &Places, units: UnitSystem) {
+fn residuals(svg: &mut String, learned: &Learned, frame: &Frame, units: UnitSystem) {
     let left: Vec<f64> = learned
         .logged_c
         .iter()
@@ -185,7 +159,6 @@ fn residuals(svg: &mut String, learned: &Learned, places: &Places, units: UnitSy
         .fold(STRIP_LEAST_K, |most, value| most.max(value.abs()))
         .ceil();
     let middle = f64::midpoint(STRIP_TOP, STRIP_BOTTOM);
-    let half = 0.5 * (STRIP_BOTTOM - STRIP_TOP);
     let difference = unit(Dimension::TemperatureDifference, units);
     for (value, y) in [(most, STRIP_TOP), (0.0, middle), (-most, STRIP_BOTTOM)] {
         let _ = write!(
@@ -196,12 +169,13 @@ fn residuals(svg: &mut String, learned: &Learned, places: &Places, units: UnitSy
             units.number(difference.shown(value), 0)
         );
     }
-    let course = course(&learned.time_h, |index| {
-        (
-            places.across(learned.time_h[index]),
-            middle - half * left[index] / most,
-        )
-    });
+    let strip = Frame {
+        top: STRIP_TOP,
+        bottom: STRIP_BOTTOM,
+        up: (-most, most),
+        ..*frame
+    };
+    let course = course(&strip.places(&learned.time_h, &left));
     let _ = write!(
         svg,
         "<path class=\"line residual\" d=\"{course}\"/><text x=\"{LEFT}\" y=\"{:.1}\">{}</text>",

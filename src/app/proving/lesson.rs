@@ -1,11 +1,12 @@
 //! The log as it is kept, and the fit that is made of it beside the page.
 
+use crate::live::derived;
 use crate::state::AppState;
 use crate::storage::{self, Stored};
 use crate::text::proving as text;
 use crate::worker::{Answer, Companion, Extent, Found, Lesson, Request};
 use leptos::prelude::*;
-use noonday_engine::advice::learning::{Assumed, Learned, Learning, Log, Unsaid, read_log};
+use noonday_engine::advice::learning::{Assumed, Learned, Learning, Log, read_log};
 use noonday_engine::scenario::{Scenario, ScenarioDocument, to_link};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -21,15 +22,7 @@ impl Kept {
     fn empty() -> Self {
         Self {
             text: String::new(),
-            assumed: Assumed {
-                unsaid: Unsaid {
-                    fahrenheit: false,
-                    hours: false,
-                    begins_hour: 6.0,
-                },
-                occupied: false,
-                cooled: false,
-            },
+            assumed: Assumed::USUAL,
         }
     }
 }
@@ -97,26 +90,32 @@ impl Teaching {
             .with_untracked(|kept| storage::write(storage::LOG, kept));
     }
 
-    /// What the log holds, or why it cannot be fitted; nothing of an empty box.
-    pub(super) fn read(self) -> Option<Result<Log, String>> {
-        self.kept.with(|kept| {
-            if kept.text.trim().is_empty() {
-                return None;
-            }
-            Some(
-                read_log(&kept.text, &kept.assumed.unsaid)
-                    .map_err(|error| text::log_error(&error))
-                    .and_then(|log| {
-                        let begun = self
-                            .state
-                            .checked
-                            .with(|checked| Learning::new(&checked.scenario, &log, &kept.assumed));
-                        begun
-                            .map(|_| log)
-                            .map_err(|error| text::learning_error(&error))
-                    }),
-            )
+    /// What the log holds, or why it cannot be fitted; nothing of an empty box. The text is read anew when it changes, and only
+    /// held against the scenario when that does.
+    pub(super) fn read(self) -> Memo<Option<Result<Log, String>>> {
+        let log = derived(move || {
+            self.kept.with(|kept| {
+                let given = !kept.text.trim().is_empty();
+                given.then(|| {
+                    let log = read_log(&kept.text, &kept.assumed.unsaid);
+                    log.map_err(|error| text::log_error(&error))
+                })
+            })
+        });
+        derived(move || {
+            let log = log.get()?;
+            Some(log.and_then(|log| self.begun(&log).map(|()| log)))
         })
+    }
+
+    /// Whether a fit to a log can begin, or why not.
+    fn begun(self, log: &Log) -> Result<(), String> {
+        let assumed = self.kept.with(|kept| kept.assumed);
+        let checked = self.state.checked;
+        let begun = checked.with(|checked| Learning::new(&checked.scenario, log, &assumed));
+        begun
+            .map(|_| ())
+            .map_err(|error| text::learning_error(&error))
     }
 
     /// Begins the fit.

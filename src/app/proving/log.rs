@@ -2,11 +2,11 @@
 
 use super::lesson::{Kept, Phase, Teaching};
 use super::taught;
-use crate::decide::sheet::paragraph;
 use crate::format::{Typed, UnitSystem, parse_clock};
 use crate::live::{click, derived, flag, part, with_value, words};
 use crate::state::AppState;
 use crate::text::proving as text;
+use crate::widgets::paragraph;
 use leptos::prelude::*;
 use noonday_engine::advice::learning::{LOG_GREATEST_BYTES, LogError};
 use wasm_bindgen::JsCast;
@@ -16,7 +16,7 @@ use web_sys::{File, FileList, HtmlInputElement};
 /// The part.
 pub(super) fn view(state: AppState) -> AnyView {
     let teaching = expect_context::<Teaching>();
-    let read = derived(move || teaching.read());
+    let read = teaching.read();
     let trouble = derived(move || {
         let refused = teaching.refused_file.get();
         refused.or_else(|| read.with(|read| read.as_ref()?.as_ref().err().cloned()))

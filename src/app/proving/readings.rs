@@ -1,9 +1,9 @@
 //! The check of the finished unit.
 
-use crate::decide::sheet::{Row, paragraph, plain, sheet, together};
 use crate::live::{derived, part};
 use crate::state::AppState;
 use crate::text::{Voice, proving as text};
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::acceptance::{Acceptance, acceptance};
 

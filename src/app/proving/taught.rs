@@ -2,10 +2,10 @@
 
 use super::chart;
 use super::lesson::Teaching;
-use crate::decide::sheet::{Row, paragraph, plain, sheet, together};
 use crate::live::{click, derived, part};
 use crate::text::{Voice, proving as text};
 use crate::widgets::disclosure;
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use leptos::prelude::*;
 use noonday_engine::advice::learning::Learned;
 

@@ -12,6 +12,15 @@ pub fn disclosure(
     body: fn(AppState) -> AnyView,
 ) -> AnyView {
     let state = expect_context::<AppState>();
+    disclosed(class, title.into_any(), Box::new(move || body(state)))
+}
+
+/// Such a line with whatever it shows while it is closed.
+pub fn disclosed(
+    class: &'static str,
+    summary: AnyView,
+    body: Box<dyn Fn() -> AnyView + Send>,
+) -> AnyView {
     let open = RwSignal::new(false);
     let element = NodeRef::<html::Details>::new();
     let toggled = at_event(move || {
@@ -21,8 +30,8 @@ pub fn disclosure(
     });
     view! {
         <details class=class node_ref=element on:toggle=toggled>
-            <summary>{title}</summary>
-            {part(move || open.get().then(|| body(state)))}
+            <summary>{summary}</summary>
+            {part(move || open.get().then(&body))}
         </details>
     }
     .into_any()

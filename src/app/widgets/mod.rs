@@ -3,12 +3,14 @@
 mod disclosure;
 mod masthead;
 mod notices;
+mod sheet;
 mod shelf;
 mod since;
 mod worked;
 
-pub use disclosure::disclosure;
+pub use disclosure::{disclosed, disclosure};
 pub use masthead::Masthead;
 pub use notices::Notices;
+pub use sheet::{Row, paragraph, plain, sheet, together};
 pub use since::since_pinned;
 pub use worked::worked_list;

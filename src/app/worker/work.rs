@@ -249,18 +249,10 @@ mod tests {
 
     #[test]
     fn a_lesson_is_learned_alone_and_a_bad_one_is_refused() {
-        use noonday_engine::advice::learning::{Assumed, Unsaid};
+        use noonday_engine::advice::learning::Assumed;
         let lesson = |text: &str| Lesson {
             text: text.to_owned(),
-            assumed: Assumed {
-                unsaid: Unsaid {
-                    fahrenheit: false,
-                    hours: false,
-                    begins_hour: 6.0,
-                },
-                occupied: false,
-                cooled: false,
-            },
+            assumed: Assumed::USUAL,
         };
         let answers = |text: &str| {
             all(Request {

@@ -38,7 +38,7 @@ pub use levers::{Lever, LeverEffect, levers};
 pub use measures::{Measure, MeasureKind, Subject, applied, cost_of, measures};
 pub use packages::{Package, PackageSearch, Packages, packages};
 pub use plain_division::{PlainDivision, Reason, plain_division};
-pub use roof::{Against, RoofReport, panels_offer, roof_report, roof_report_of};
+pub use roof::{Against, RoofReport, panels_offer, roof_report};
 pub use sizing::{ChargingSized, Rung, Sized, Sizing, size};
 use trial::COARSE_STEPS_PER_MINUTE;
 pub use trial::Outcome;

@@ -54,15 +54,14 @@ pub struct RoofReport {
     pub free_area_m2: f64,
 }
 
-/// Reports on the roof of a document with its plan.
+/// Reports on the roof of a document.
 ///
-/// * `document` — of a validated scenario
-/// * `plan` — [`roof_plan`] of it, or the same with something moved
+/// `document`: of a validated scenario.
 ///
 /// Sources: those of [`roof_load`]; the limits are the user's.
 #[must_use]
-pub fn roof_report_of(document: &ScenarioDocument, plan: Plan) -> RoofReport {
-    let roof = &document.roof;
+pub fn roof_report(document: &ScenarioDocument) -> RoofReport {
+    let (roof, plan) = (&document.roof, roof_plan(document));
     let has_unit = plan.item(crate::roof::ItemKind::Unit).is_some();
     let unit_kg = if has_unit { roof.unit.mass_kg } else { 0.0 };
     let panels_kg = roof.panel.count * roof.panel.mass_kg;
@@ -96,14 +95,6 @@ pub fn roof_report_of(document: &ScenarioDocument, plan: Plan) -> RoofReport {
         free_area_m2: free_area_m2(&plan),
         plan,
     }
-}
-
-/// Reports on the roof of a document.
-///
-/// `document`: of a validated scenario.
-#[must_use]
-pub fn roof_report(document: &ScenarioDocument) -> RoofReport {
-    roof_report_of(document, roof_plan(document))
 }
 
 /// What the panels of the plan offer over the run; all zero should a component refuse its input, which no validated scenario

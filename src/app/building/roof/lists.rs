@@ -1,11 +1,11 @@
 //! What is said of the roof beside its plan: what is wrong, loads and height, panels, measures, working.
 
 use super::Bench;
-use crate::decide::sheet::{Row, paragraph, plain, sheet, together};
 use crate::live::{derived, part, words};
 use crate::state::AppState;
 use crate::text::roof as text;
 use crate::text::working::SHOW;
+use crate::widgets::{Row, paragraph, plain, sheet, together};
 use crate::widgets::{disclosure, worked_list};
 use leptos::prelude::*;
 use noonday_engine::advice::{panels_offer, roof_report};

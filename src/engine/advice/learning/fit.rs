@@ -39,6 +39,15 @@ pub struct Assumed {
     pub cooled: bool,
 }
 
+impl Assumed {
+    /// Until somebody says otherwise: an empty vehicle, its cooler off.
+    pub const USUAL: Self = Self {
+        unsaid: Unsaid::USUAL,
+        occupied: false,
+        cooled: false,
+    };
+}
+
 /// Why a log cannot be fitted.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LearningError {

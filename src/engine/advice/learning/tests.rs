@@ -5,15 +5,7 @@ use crate::scenario::{Scenario, ScenarioDocument, example};
 use crate::simulation::simulate;
 use std::fmt::Write;
 
-const ASSUMED: Assumed = Assumed {
-    unsaid: Unsaid {
-        fahrenheit: false,
-        hours: false,
-        begins_hour: 6.0,
-    },
-    occupied: false,
-    cooled: false,
-};
+const ASSUMED: Assumed = Assumed::USUAL;
 
 /// What the logged vehicle really is.
 const FILLED: f64 = 0.6;

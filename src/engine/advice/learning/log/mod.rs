@@ -45,6 +45,15 @@ pub struct Unsaid {
     pub begins_hour: f64,
 }
 
+impl Unsaid {
+    /// Until somebody says otherwise: °C, minutes, from six in the morning.
+    pub const USUAL: Self = Self {
+        fahrenheit: false,
+        hours: false,
+        begins_hour: 6.0,
+    };
+}
+
 /// A line of a log.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LogPoint {

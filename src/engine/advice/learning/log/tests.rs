@@ -2,11 +2,7 @@
 
 use super::*;
 
-const UNSAID: Unsaid = Unsaid {
-    fahrenheit: false,
-    hours: false,
-    begins_hour: 6.0,
-};
+const UNSAID: Unsaid = Unsaid::USUAL;
 
 fn read(text: &str) -> Log {
     read_log(text, &UNSAID).unwrap()

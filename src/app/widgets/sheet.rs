@@ -1,4 +1,4 @@
-//! Tables of the decisions, all of one make.
+//! Tables and paragraphs, all of one make.
 
 use leptos::prelude::*;
 

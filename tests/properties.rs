@@ -7,7 +7,8 @@
 
 use noonday_engine::advice::{Cause, judge};
 use noonday_engine::scenario::{
-    FanUse, Problem, Scenario, ScenarioDocument, SystemVoltage, example, from_link, to_link,
+    FanUse, Problem, Scenario, ScenarioDocument, SystemVoltage, example, from_any_link, from_link,
+    from_packed, to_link, to_share_link,
 };
 use noonday_engine::simulation::{BuildError, HeatPath, Prepared, Results, STEP_S};
 use noonday_tests::scenarios::{Drawn, config, documents, scenarios, scenarios_around};
@@ -128,10 +129,35 @@ proptest! {
     fn link_and_stored_form_give_the_document_back(Drawn(document) in documents(7.0)) {
         let link = to_link(&document);
         prop_assert_eq!(from_link(&link), Ok(document.clone()));
+        let shared = to_share_link(&document);
+        prop_assert_eq!(from_any_link(&shared), Ok(document.clone()));
+        prop_assert_eq!(from_any_link(&link), Ok(document.clone()));
         let stored = serde_json::to_string(&document).unwrap();
         let back: ScenarioDocument = serde_json::from_str(&stored).unwrap();
         prop_assert_eq!(to_link(&back), link);
         prop_assert_eq!(back, document);
+    }
+}
+
+proptest! {
+    #![proptest_config(config(2_000))]
+
+    /// Any text at all, and any link with a few marks changed, cut or doubled, is read or refused with a reason.
+    #[test]
+    fn no_text_confuses_the_reader_of_links(
+        Drawn(document) in documents(7.0),
+        text in "\\PC{0,80}",
+        letters in "[0-9v=&A-Za-z_-]{0,80}",
+        (place, removed, put_in) in (0.0..1.0, 0_usize..4, "[A-Za-z0-9_-]{0,4}"),
+    ) {
+        for link in [to_link(&document), to_share_link(&document)] {
+            let start = (place * link.len() as f64) as usize;
+            let end = (start + removed).min(link.len());
+            let mut mutated = link.clone();
+            mutated.replace_range(start..end, &put_in);
+            let _ = from_any_link(&mutated);
+        }
+        let _ = (from_any_link(&text), from_any_link(&letters), from_packed(&format!("2{letters}")));
     }
 }
 

@@ -1,11 +1,14 @@
-//! Links and stored documents of version 1 open for ever: their defaults, field numbers and some links are frozen here.
+//! Links and stored documents of every version open for ever: their defaults, field numbers and some links are frozen here.
 
 #![expect(
     clippy::unwrap_used,
     reason = "a check that cannot read its files has to fail"
 )]
 
-use noonday_engine::scenario::{Scenario, ScenarioDocument, example, fields, from_link, to_link};
+use noonday_engine::scenario::{
+    Field, Kind, Scenario, ScenarioDocument, example, fields, from_any_link, from_link, to_link,
+    to_share_link,
+};
 use noonday_tests::golden_path;
 use serde_json::Value;
 
@@ -62,10 +65,45 @@ fn put(document: &mut Value, path: &str, value: &Value) {
     *document.pointer_mut(&pointer).unwrap() = value.clone();
 }
 
-/// Links made once, each followed by what it changes in the defaults.
+/// What a packed link rests on besides field numbers and defaults: the order of options and the grain of numbers. Options are only
+/// added at the end, and nothing else changes; should it have to, that is another form with another first mark.
+fn packed_by(field: &Field) -> String {
+    let kind = match &field.kind {
+        Kind::Number(number) => format!("grain {}", number.dimension.grain_power()),
+        Kind::Choice(choice) => choice.options.join(" "),
+        Kind::Switch(_) => "switch".to_owned(),
+        Kind::Text(_) => "text".to_owned(),
+        Kind::Date(_) => "date".to_owned(),
+    };
+    format!("{},{kind}", field.id)
+}
+
 #[test]
-fn links_of_version_1_still_open() {
-    let text = frozen("links_v1.txt");
+fn what_packed_links_rest_on_never_changes() {
+    let text = frozen("packed_fields_v2.csv");
+    let kept: Vec<&str> = text
+        .lines()
+        .filter(|line| !line.starts_with('#'))
+        .skip(1)
+        .collect();
+    for field in fields() {
+        let now = packed_by(field);
+        let begins = format!("{},", field.id);
+        let before = kept.iter().find(|line| line.starts_with(&begins));
+        assert!(
+            before.is_some_and(|before| now.starts_with(before)),
+            "{before:?} is now {now}; a new field belongs into packed_fields_v2.csv, and so does a new option"
+        );
+    }
+}
+
+/// Links made once, each followed by what it changes in the defaults.
+fn check_links(
+    name: &str,
+    read: impl Fn(&str) -> ScenarioDocument,
+    write: impl Fn(&ScenarioDocument) -> String,
+) {
+    let text = frozen(name);
     let lines: Vec<&str> = text
         .lines()
         .filter(|line| !line.is_empty() && !line.starts_with('#'))
@@ -78,9 +116,24 @@ fn links_of_version_1_still_open() {
         for (path, value) in &changes {
             put(&mut expected, path, value);
         }
-        let document = from_link(link).unwrap();
+        let document = read(link);
         assert_eq!(serde_json::to_value(&document).unwrap(), expected, "{link}");
-        assert_eq!(to_link(&document), link);
+        assert_eq!(write(&document), link);
         assert!(Scenario::new(document).is_ok(), "{link}");
     }
+}
+
+#[test]
+fn links_of_version_1_still_open() {
+    check_links("links_v1.txt", |link| from_link(link).unwrap(), to_link);
+    check_links("links_v1.txt", |link| from_any_link(link).unwrap(), to_link);
+}
+
+#[test]
+fn packed_links_of_version_2_still_open() {
+    check_links(
+        "links_v2.txt",
+        |link| from_any_link(link).unwrap(),
+        to_share_link,
+    );
 }

@@ -12,10 +12,16 @@ pub fn fragment() -> Option<String> {
     is_link.then(|| text.to_owned())
 }
 
+/// The whole address under which a link opens, wherever the page is now.
+pub fn address_of(link: &str) -> Option<String> {
+    let origin = web_sys::window()?.location().origin().ok()?;
+    Some(format!("{origin}{}#{link}", bare_address()?))
+}
+
 /// Puts a link into the address without a new entry in the history; gives the whole address.
 pub fn set_fragment(link: &str) -> Option<String> {
     replace(&format!("{}#{link}", bare_address()?));
-    web_sys::window()?.location().href().ok()
+    address_of(link)
 }
 
 /// Takes a link that no longer says what is shown out of the address.

@@ -311,8 +311,9 @@ impl Decision {
 
     /// Makes a changed document the scenario, with a way back.
     fn adopt(self, document: ScenarioDocument, what: &str) {
-        self.taken.set(Some((text::taken(what), document.clone())));
         self.state.exchange(document);
+        let now = self.state.document.get_untracked();
+        self.taken.set(Some((text::taken(what), now)));
     }
 
     /// What was put into the scenario from here, as long as nothing else was changed since.

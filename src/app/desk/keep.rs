@@ -5,7 +5,7 @@ use crate::share_link;
 use crate::storage::{self, Entry, Listed, StorageTrouble, VISIT, WORKING, WorkingForm};
 use crate::text::page;
 use leptos::prelude::*;
-use noonday_engine::scenario::{ScenarioDocument, example, to_link};
+use noonday_engine::scenario::{ScenarioDocument, example, from_any_link, to_link};
 use std::time::Duration;
 
 /// How long after a change it is kept: writing takes a millisecond, too long for every step of a drag.
@@ -131,8 +131,15 @@ impl Desk {
     /// Takes a link out of the address as soon as it no longer says what is shown.
     pub(super) fn keep_address(self) {
         Effect::new(move |before: Option<()>| {
-            let link = self.state.document.with(to_link);
-            if before.is_some() && share_link::fragment().is_some_and(|shown| shown != link) {
+            self.state.document.track();
+            let shown = before.and_then(|()| share_link::fragment());
+            let says_so = |link: String| {
+                let said = from_any_link(&link);
+                self.state
+                    .document
+                    .with_untracked(|document| said.as_ref() == Ok(document))
+            };
+            if shown.is_some_and(|link| !says_so(link)) {
                 share_link::drop_fragment();
             }
         });

@@ -15,7 +15,7 @@ use crate::state::{AppState, Trail};
 use crate::storage::{self, Listed, StorageTrouble, UNITS, VISIT};
 use crate::text::{answer::answer, page, storage as words};
 use leptos::prelude::*;
-use noonday_engine::scenario::{Scenario, ScenarioDocument, example, to_link};
+use noonday_engine::scenario::{Scenario, ScenarioDocument, example, to_share_link};
 
 /// A message with what can be done about it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -291,7 +291,7 @@ impl Desk {
         let link = self
             .state
             .checked
-            .with_untracked(|checked| to_link(checked.scenario.document()));
+            .with_untracked(|checked| to_share_link(checked.scenario.document()));
         share_link::set_fragment(&link)
     }
 

@@ -3,6 +3,8 @@
 mod amount;
 mod clock;
 mod csv;
+#[cfg(test)]
+mod grain_tests;
 mod language;
 mod number;
 mod unit;

@@ -19,6 +19,8 @@ use noonday_engine::scenario::{Field, Group, Kind, example, field, fields_of};
 pub use number::{number_row, number_text};
 use relevance::{how_to_get_more, is_relevant};
 pub use row::{shown_value, trouble_of};
+#[cfg(test)]
+pub use slider::Scale;
 
 /// Which groups, and which finer points within them, stand open.
 #[derive(Clone, Copy)]

@@ -143,8 +143,8 @@ impl Teaching {
         };
         let mut document = self.state.document.get_untracked();
         found.1.apply(&mut document);
-        self.adopted.set(Some(document.clone()));
         self.state.exchange(document);
+        self.adopted.set(Some(self.state.document.get_untracked()));
     }
 
     fn ask(self, extent: Extent) {

@@ -3,7 +3,7 @@
 use super::{AppState, Pinned, Trail, TypedTexts, read_typed};
 use crate::format::{Typed, UnitSystem, unit};
 use leptos::prelude::*;
-use noonday_engine::scenario::{Field, ScenarioDocument, example, field};
+use noonday_engine::scenario::{Field, ScenarioDocument, example, field, fields};
 use std::sync::Arc;
 
 impl AppState {
@@ -17,6 +17,7 @@ impl AppState {
 
     /// Puts another document in the place of the whole, as one step that can be taken back.
     pub fn exchange(self, document: ScenarioDocument) {
+        let document = self.settled(document);
         let mut trail = self.trail.get_untracked();
         trail.leave(self.document.get_untracked(), None);
         self.open(document, trail);
@@ -154,10 +155,24 @@ impl AppState {
     /// Goes on to another state of the document, from which a step leads back.
     fn step(self, field: Option<&'static str>, document: ScenarioDocument) {
         let before = self.document.get_untracked();
+        let document = self.settled(document);
         if before != document {
             self.trail.update(|trail| trail.leave(before, field));
             self.document.set(document);
         }
+    }
+
+    /// The same with numbers as fine as they are kept, those that changed.
+    fn settled(self, mut document: ScenarioDocument) -> ScenarioDocument {
+        let (before, usual) = (self.document.get_untracked(), example());
+        for field in fields() {
+            let stays = field.same_in(&before, &document) || field.same_in(&usual, &document);
+            if let (false, Some(number)) = (stays, field.number()) {
+                let value_si = number.settled((number.read)(&document));
+                (number.write)(&mut document, value_si);
+            }
+        }
+        document
     }
 
     fn forget_typed(self, key: &str) {

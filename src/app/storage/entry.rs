@@ -4,7 +4,7 @@ use crate::format::UnitSystem;
 use crate::text::errors::{field_error_named, link_error};
 use crate::text::storage as words;
 use noonday_engine::quantity::sort_few;
-use noonday_engine::scenario::{Scenario, ScenarioDocument, from_link, to_link};
+use noonday_engine::scenario::{Scenario, ScenarioDocument, from_any_link, from_link, to_link};
 use serde::{Deserialize, Serialize};
 
 /// A saved scenario.
@@ -59,12 +59,12 @@ pub enum Listed {
     },
 }
 
-/// Reads a scenario in the form that links have, whole and runnable.
+/// Reads a scenario in any form that links have or had, whole and runnable.
 ///
 /// # Errors
 /// A clause that says what is wrong with it.
 pub fn read_form(form: &str) -> Result<Scenario, String> {
-    let document = from_link(form).map_err(|error| link_error(&error))?;
+    let document = from_any_link(form).map_err(|error| link_error(&error))?;
     Scenario::new(document).map_err(|errors| {
         let first = errors
             .first()

@@ -111,6 +111,10 @@ pub fn link_error(error: &LinkError) -> String {
         LinkError::TooLong { bytes } => format!(
             "it is {bytes} characters long, and no scenario needs more than {LONGEST_LINK_BYTES}"
         ),
+        LinkError::Damaged => {
+            "a part of it is missing or mistyped, so it has to be copied or sent once more"
+                .to_owned()
+        }
         LinkError::NoVersion => "it does not begin with a version, as in “v=1”".to_owned(),
         LinkError::UnknownVersion { version } => {
             format!(
@@ -176,7 +180,7 @@ fn ten_to(decimals: usize) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use noonday_engine::scenario::{Scenario, example, fields, from_link};
+    use noonday_engine::scenario::{Scenario, example, fields, from_any_link, from_link};
 
     fn errors_of(link: &str) -> Vec<String> {
         let document = from_link(link).unwrap();
@@ -232,12 +236,14 @@ mod tests {
         for (link, word) in [
             ("", "version"),
             ("v=9", "“9”"),
+            ("9abc", "“9”"),
+            ("2abc", "missing or mistyped"),
             ("v=1&zz", "“zz”"),
             ("v=1&999=1", "“999”"),
             ("v=1&18=abc", "Insulation of the walls"),
             ("v=1&18=0.1&18=0.1", "twice"),
         ] {
-            let error = from_link(link).unwrap_err();
+            let error = from_any_link(link).unwrap_err();
             assert!(link_error(&error).contains(word), "{link}");
         }
         assert!(Scenario::new(example()).is_ok());

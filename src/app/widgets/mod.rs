@@ -3,6 +3,8 @@
 mod disclosure;
 mod masthead;
 mod notices;
+#[allow(dead_code, reason = "what shows it comes next")]
+pub mod quick_response;
 mod sheet;
 mod shelf;
 mod since;

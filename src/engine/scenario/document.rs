@@ -36,8 +36,12 @@ pub struct ScenarioDocument {
     pub version: u32,
     /// What the user calls it.
     pub name: String,
-    /// For whom, or a remark; shown as plain text.
+    /// A remark; shown as plain text.
     pub note: String,
+    /// For whom it was worked out; shown as plain text.
+    pub recipient: String,
+    /// Who worked it out; shown as plain text.
+    pub sender: String,
     /// The cabin's size and contents.
     pub vehicle: Vehicle,
     /// Metal, insulation, lining, paint and leaks.

@@ -12,6 +12,8 @@ pub fn example() -> ScenarioDocument {
         version: DOCUMENT_VERSION,
         name: "Example: two people and a dog".to_owned(),
         note: String::new(),
+        recipient: String::new(),
+        sender: String::new(),
         vehicle: example_vehicle(),
         shell: example_shell(),
         glass: example_glass(),

@@ -217,6 +217,8 @@ pub struct SwitchField {
 pub struct TextField {
     /// Most characters allowed.
     pub longest: usize,
+    /// Most bytes of UTF-8 that are to be entered, so that a link to it stays short; a document made before may hold more.
+    pub room_bytes: usize,
     /// Reads it from a document.
     pub read: fn(&ScenarioDocument) -> &str,
     /// Writes it to a document.

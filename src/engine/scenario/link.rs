@@ -30,6 +30,8 @@ pub enum LinkError {
         /// Its length in bytes.
         bytes: usize,
     },
+    /// A link for sharing that was cut or mistyped.
+    Damaged,
     /// No version at its beginning.
     NoVersion,
     /// A version that this page does not know.

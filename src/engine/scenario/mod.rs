@@ -5,7 +5,9 @@ mod document;
 mod example;
 mod field;
 mod fields;
+mod grain;
 mod link;
+mod packed;
 mod rating;
 mod validate;
 
@@ -17,5 +19,6 @@ pub use field::{
 };
 pub use fields::{field, fields, fields_of};
 pub use link::{LONGEST_LINK_BYTES, LinkError, from_link, to_link};
+pub use packed::{LONGEST_SHARED_LINK, from_any_link, from_packed, to_share_link};
 pub use rating::{cooler_rating, plate_assessment};
 pub use validate::{FieldError, Problem, Scenario};

@@ -11,7 +11,17 @@ pub(super) fn wording(key: &str) -> Option<Wording> {
         ),
         "note" => say(
             "Note",
-            "For whom it is, or what is special about it. It travels in the link as plain text.",
+            "What is special about it, or what you want to say. It travels in the link and is shown as plain text.",
+            "",
+        ),
+        "recipient" => say(
+            "For whom",
+            "Whoever opens the link or reads the report sees that it was worked out for them.",
+            "",
+        ),
+        "sender" => say(
+            "From",
+            "Whoever opens the link or reads the report sees who worked it out.",
             "",
         ),
         "vehicle.length_m" => say(

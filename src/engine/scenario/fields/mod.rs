@@ -94,12 +94,13 @@ const fn switch(
 }
 
 const fn text(
-    longest: usize,
+    (longest, room_bytes): (usize, usize),
     read: fn(&ScenarioDocument) -> &str,
     write: fn(&mut ScenarioDocument, String),
 ) -> Kind {
     Kind::Text(TextField {
         longest,
+        room_bytes,
         read,
         write,
     })

@@ -567,7 +567,7 @@ pub(super) const PRICES: &[Field] = &[
         id: 169,
         key: "prices.currency",
         group: Group::Prices,
-        kind: text(3, |d| &d.prices.currency, |d, v| d.prices.currency = v),
+        kind: text((3, 3), |d| &d.prices.currency, |d, v| d.prices.currency = v),
         basis: Basis::Example,
     },
     Field {

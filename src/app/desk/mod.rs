@@ -125,7 +125,7 @@ impl Desk {
 
     /// Gives a saved scenario another name.
     pub fn rename(self, key: &str, name: &str) {
-        let name = name.trim();
+        let name = storage::kept_name(name.trim(), "");
         let Some(scenario) = self
             .entry(key)
             .and_then(|entry| storage::read_form(&entry.form).ok())
@@ -286,13 +286,16 @@ impl Desk {
         self.mark_entry();
     }
 
-    /// The address with the last state that could be run in it.
-    fn link_shown(self) -> Option<String> {
-        let link = self
-            .state
+    /// The link to the last state that could be run.
+    pub fn share_link(self) -> String {
+        self.state
             .checked
-            .with_untracked(|checked| to_share_link(checked.scenario.document()));
-        share_link::set_fragment(&link)
+            .with(|checked| to_share_link(checked.scenario.document()))
+    }
+
+    /// The address with that link in it.
+    fn link_shown(self) -> Option<String> {
+        share_link::set_fragment(&untrack(|| self.share_link()))
     }
 
     /// Shows a scenario of one's own in an entry of its own of the browser's history.

@@ -19,6 +19,7 @@ use noonday_engine::scenario::{Field, Group, Kind, example, field, fields_of};
 pub use number::{number_row, number_text};
 use relevance::{how_to_get_more, is_relevant};
 pub use row::{shown_value, trouble_of};
+pub use simple::text_entry;
 #[cfg(test)]
 pub use slider::Scale;
 

@@ -5,11 +5,17 @@ use crate::format::parse_date;
 use crate::live::{at_event, derived, flag, with_value, words};
 use crate::state::AppState;
 use crate::text::fields::wording;
+use crate::text::sending::room;
+use js_sys::Reflect;
+use leptos::ev::Event;
 use leptos::prelude::*;
-use noonday_engine::scenario::{DateField, Field, SwitchField, TextField};
+use noonday_engine::scenario::{DateField, Field, Kind, SwitchField, TextField};
+use wasm_bindgen::JsValue;
 
 /// Texts longer than this are written over several lines.
 const LONGEST_LINE: usize = 80;
+/// Of texts that have less room than this it is not said.
+const LEAST_ROOM_SAID: usize = 20;
 
 /// The row of a switch.
 pub fn switch_row(field: &'static Field, switch: &'static SwitchField) -> AnyView {
@@ -38,6 +44,34 @@ pub fn switch_row(field: &'static Field, switch: &'static SwitchField) -> AnyVie
 
 /// The row of a text.
 pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
+    let trouble = trouble_of(field);
+    view! {
+        <div class="field wide" class:troubled=flag(move || trouble.get().is_some())>
+            <label for=field_id(field)>{wording(field).label}</label>
+            {text_box(field, text, field_id(field))}
+            {tools(field)}
+        </div>
+    }
+    .into_any()
+}
+
+/// A text with its label alone, under an id of its own: it may stand among the inputs at the same time. Nothing for other fields.
+pub fn text_entry(field: &'static Field, id: String) -> Option<AnyView> {
+    let Kind::Text(text) = &field.kind else {
+        return None;
+    };
+    let label_for = id.clone();
+    let entry = view! {
+        <div class="field wide">
+            <label for=label_for>{wording(field).label}</label>
+            {text_box(field, text, id)}
+        </div>
+    };
+    Some(entry.into_any())
+}
+
+/// The box of a text, and below it how much room is left where that is not plain.
+fn text_box(field: &'static Field, text: &'static TextField, id: String) -> AnyView {
     let state = expect_context::<AppState>();
     let value = derived(move || {
         state
@@ -45,17 +79,29 @@ pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
             .with(|document| (text.read)(document).to_owned())
     });
     let trouble = trouble_of(field);
-    let typed = with_value(move |value| {
-        state.edit(field, |document| (text.write)(document, value));
+    let typed: Box<dyn FnMut(Event)> = Box::new(move |event| {
+        let whole = event_target_value(&event);
+        let kept = value.with_untracked(|before| kept_text(text, &whole, before));
+        if let (true, Some(target)) = (kept != whole, event.target()) {
+            // The document may not change by it, so the box would go on showing the whole.
+            let _ = Reflect::set(
+                &target,
+                &JsValue::from_str("value"),
+                &JsValue::from_str(&kept),
+            );
+        }
+        state.edit(field, |document| (text.write)(document, kept));
     });
+    let room_id = format!("{id}-room");
+    let described = format!("{} {room_id}", trouble_id(field));
     let control = if text.longest > LONGEST_LINE {
         view! {
             <textarea
-                id=field_id(field)
+                id=id
                 rows="3"
                 prop:value=words(move || value.get())
                 aria-invalid=words(move || trouble.get().is_some().to_string())
-                aria-describedby=trouble_id(field)
+                aria-describedby=described
                 on:input=typed
             ></textarea>
         }
@@ -64,24 +110,38 @@ pub fn text_row(field: &'static Field, text: &'static TextField) -> AnyView {
         view! {
             <input
                 type="text"
-                id=field_id(field)
+                id=id
                 autocomplete="off"
                 prop:value=words(move || value.get())
                 aria-invalid=words(move || trouble.get().is_some().to_string())
-                aria-describedby=trouble_id(field)
+                aria-describedby=described
                 on:input=typed
             />
         }
         .into_any()
     };
+    let room = words(move || {
+        if text.room_bytes < LEAST_ROOM_SAID {
+            return String::new();
+        }
+        value.with(|value| room(value, text.room_bytes))
+    });
     view! {
-        <div class="field wide" class:troubled=flag(move || trouble.get().is_some())>
-            <label for=field_id(field)>{wording(field).label}</label>
-            {control}
-            {tools(field)}
-        </div>
+        {control}
+        <p class="room" id=room_id>
+            {room}
+        </p>
     }
     .into_any()
+}
+
+/// What is kept of a typed text: as much as there is room for. A longer one that came from elsewhere may get no longer.
+fn kept_text(text: &TextField, typed: &str, before: &str) -> String {
+    let most = text.room_bytes.max(before.len());
+    typed
+        .get(..typed.floor_char_boundary(most))
+        .unwrap_or_default()
+        .to_owned()
 }
 
 /// The row of a day.
@@ -116,4 +176,25 @@ pub fn date_row(field: &'static Field, date: &'static DateField) -> AnyView {
         </div>
     }
     .into_any()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use noonday_engine::scenario::field;
+
+    #[test]
+    fn a_text_is_kept_as_far_as_there_is_room_for_it() {
+        let Kind::Text(text) = &field("recipient").unwrap().kind else {
+            panic!("no text");
+        };
+        let kept = |typed: &str, before: &str| kept_text(text, typed, before);
+        assert_eq!(kept("Maria", ""), "Maria");
+        assert_eq!(kept(&"a".repeat(50), ""), "a".repeat(40));
+        // Thirteen of three bytes; a fourteenth would be cut in two.
+        assert_eq!(kept(&"日".repeat(20), ""), "日".repeat(13));
+        let longer = "b".repeat(60);
+        assert_eq!(kept(&longer, &longer), longer);
+        assert_eq!(kept(&"b".repeat(61), &longer), longer);
+    }
 }

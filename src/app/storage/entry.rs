@@ -4,7 +4,9 @@ use crate::format::UnitSystem;
 use crate::text::errors::{field_error_named, link_error};
 use crate::text::storage as words;
 use noonday_engine::quantity::sort_few;
-use noonday_engine::scenario::{Scenario, ScenarioDocument, from_any_link, from_link, to_link};
+use noonday_engine::scenario::{
+    Kind, Scenario, ScenarioDocument, field, from_any_link, from_link, to_link,
+};
 use serde::{Deserialize, Serialize};
 
 /// A saved scenario.
@@ -99,10 +101,24 @@ pub fn listed(pairs: Vec<(String, String)>) -> Vec<Listed> {
     lines
 }
 
+/// What is kept of a name: as much as there is room for, with something behind it.
+pub fn kept_name<'a>(name: &'a str, behind: &str) -> &'a str {
+    let room_bytes = match field("name").map(|field| &field.kind) {
+        Some(Kind::Text(text)) => text.room_bytes,
+        _ => name.len(),
+    };
+    let most = room_bytes.saturating_sub(behind.len());
+    name.get(..name.floor_char_boundary(most))
+        .unwrap_or_default()
+}
+
 /// A name for a copy that no other scenario has.
 pub fn copy_of(name: &str, taken: &[String]) -> String {
     (2..)
-        .map(|number| words::copy_name(name, number))
+        .map(|number| {
+            let behind = words::copy_name("", number);
+            words::copy_name(kept_name(name, &behind), number)
+        })
         .find(|candidate| !taken.contains(candidate))
         .unwrap_or_else(|| name.to_owned())
 }
@@ -190,5 +206,8 @@ mod tests {
     fn copies_get_names_of_their_own() {
         let taken = ["van".to_owned(), "van (2)".to_owned()];
         assert_eq!(copy_of("van", &taken), "van (3)");
+        let long = "é".repeat(30);
+        assert_eq!(copy_of(&long, &[]), format!("{} (2)", "é".repeat(28)));
+        assert_eq!(kept_name(&long, ""), long);
     }
 }

@@ -16,6 +16,7 @@ pub mod options;
 pub mod page;
 pub mod proving;
 pub mod roof;
+pub mod sending;
 pub mod storage;
 pub mod summary;
 pub mod working;

@@ -1,12 +1,14 @@
 //! The head of the page: what the scenario is called, and what can be done with it.
 
+use super::sending::sending;
 use super::shelf::shelf;
 use crate::desk::Desk;
 use crate::format::UnitSystem;
 use crate::live::{at_event, click, flag, part, words};
 use crate::share_link;
 use crate::state::AppState;
-use crate::text::page;
+use crate::text::{page, sending as sending_words};
+use leptos::html;
 use leptos::prelude::*;
 
 /// The head.
@@ -14,7 +16,8 @@ use leptos::prelude::*;
 pub fn Masthead() -> impl IntoView {
     let state = expect_context::<AppState>();
     let desk = expect_context::<Desk>();
-    let listed = RwSignal::new(false);
+    let (listed, sent) = (RwSignal::new(false), RwSignal::new(false));
+    let opener = NodeRef::<html::Button>::new();
     let name = words(move || {
         state
             .document
@@ -47,11 +50,25 @@ pub fn Masthead() -> impl IntoView {
                             </button>
                         }
                     })}
+                <button
+                    type="button"
+                    class="send"
+                    node_ref=opener
+                    aria-expanded=words(move || sent.get().to_string())
+                    aria-controls="sending"
+                    on:click=click(move || sent.update(|sent| *sent = !*sent))
+                >
+                    {sending_words::OPEN.0}
+                    <span class="more">{sending_words::OPEN.1}</span>
+                </button>
                 <button type="button" class="print" on:click=click(print)>
                     {page::PRINT}
                 </button>
             </div>
             <UnitSwitch />
+            <div id="sending">
+                {part(move || sent.get().then(|| sending(desk, sent, opener)))}
+            </div>
             <div id="shelf">
                 {part(move || listed.get().then(|| shelf(desk)))}
             </div>

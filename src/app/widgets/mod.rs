@@ -3,8 +3,8 @@
 mod disclosure;
 mod masthead;
 mod notices;
-#[allow(dead_code, reason = "what shows it comes next")]
 pub mod quick_response;
+mod sending;
 mod sheet;
 mod shelf;
 mod since;

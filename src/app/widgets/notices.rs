@@ -1,8 +1,10 @@
 //! Messages: what was done and how to take it back, what came in a link, what could not be read.
 
+use super::sending::said;
 use crate::desk::{Desk, Notice};
 use crate::live::{click, part};
 use crate::offline::NewVersion;
+use crate::state::AppState;
 use crate::text::{page, storage as words};
 use leptos::html;
 use leptos::prelude::*;
@@ -37,9 +39,11 @@ fn new_version(version: NewVersion) -> AnyView {
 }
 
 fn visitor(desk: Desk) -> AnyView {
+    let came_with = expect_context::<AppState>().document;
     view! {
         <div class="notice">
             <p>{words::FROM_LINK}</p>
+            {part(move || came_with.with(said))}
             <button type="button" on:click=click(move || desk.keep_visitor())>
                 {words::KEEP}
             </button>

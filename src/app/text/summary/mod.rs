@@ -33,10 +33,11 @@ pub fn summary(group: Group, document: &ScenarioDocument, voice: &Voice) -> Stri
 
 fn title(document: &ScenarioDocument) -> String {
     let name = super::page::shown_name(&document.name);
+    let whose = super::sending::for_and_from(document);
     if document.note.trim().is_empty() {
-        return format!("“{name}”, no note.");
+        return format!("“{name}”, no note.{whose}");
     }
-    format!("“{name}”. {}", document.note.trim())
+    format!("“{name}”.{whose} {}", document.note.trim())
 }
 
 fn vehicle(document: &ScenarioDocument, voice: &Voice) -> String {

@@ -12,6 +12,7 @@ mod need;
 mod power;
 mod readings;
 mod roof;
+mod starting;
 
 pub use body::*;
 pub use cooling::*;
@@ -22,6 +23,7 @@ pub use need::*;
 pub use power::*;
 pub use readings::*;
 pub use roof::*;
+pub use starting::*;
 
 use serde::{Deserialize, Serialize};
 
@@ -42,6 +44,8 @@ pub struct ScenarioDocument {
     pub recipient: String,
     /// Who worked it out; shown as plain text.
     pub sender: String,
+    /// From which starting points it was filled in.
+    pub starting: Starting,
     /// The cabin's size and contents.
     pub vehicle: Vehicle,
     /// Metal, insulation, lining, paint and leaks.

@@ -14,6 +14,7 @@ pub fn example() -> ScenarioDocument {
         note: String::new(),
         recipient: String::new(),
         sender: String::new(),
+        starting: by_hand(),
         vehicle: example_vehicle(),
         shell: example_shell(),
         glass: example_glass(),
@@ -30,6 +31,17 @@ pub fn example() -> ScenarioDocument {
         roof: roof::roof(),
         prices: example_prices(),
         readings: example_readings(),
+    }
+}
+
+fn by_hand() -> Starting {
+    Starting {
+        vehicle: StartingPoint::None,
+        shell: StartingPoint::None,
+        occupants: StartingPoint::None,
+        place: StartingPoint::None,
+        cooler: StartingPoint::None,
+        battery: StartingPoint::None,
     }
 }
 

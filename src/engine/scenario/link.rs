@@ -139,7 +139,7 @@ fn written(field: &Field, document: &ScenarioDocument) -> String {
     }
 }
 
-fn set(field: &Field, value: &str, document: &mut ScenarioDocument) -> Option<()> {
+pub(super) fn set(field: &Field, value: &str, document: &mut ScenarioDocument) -> Option<()> {
     match &field.kind {
         Kind::Number(number) => (number.write)(document, parse_decimal(value)?),
         Kind::Choice(choice) => {

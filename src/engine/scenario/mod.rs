@@ -9,6 +9,7 @@ mod grain;
 mod link;
 mod packed;
 mod rating;
+pub mod starting_points;
 mod validate;
 
 pub use document::*;

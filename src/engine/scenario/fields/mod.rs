@@ -8,6 +8,7 @@ mod need;
 mod power;
 mod readings;
 mod roof;
+mod starting;
 
 use super::document::ScenarioDocument;
 use super::field::{
@@ -31,17 +32,23 @@ pub fn field(key: &str) -> Option<&'static Field> {
     fields().find(|field| field.key == key)
 }
 
-const GROUPS: [&[Field]; 24] = [
+const GROUPS: [&[Field]; 30] = [
     body::TITLE,
+    starting::VEHICLE,
     body::VEHICLE,
+    starting::SHELL,
     body::SHELL,
     body::GLASS,
+    starting::OCCUPANTS,
     need::OCCUPANTS,
     need::NEED,
+    starting::PLACE,
     day::PLACE,
     day::DAY,
+    starting::COOLER,
     cooling::COOLER,
     cooling::VENTILATION,
+    starting::BATTERY,
     power::BATTERY,
     power::CHARGING,
     power::LOADS,

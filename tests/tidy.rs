@@ -31,11 +31,12 @@ const ENGINE_MODULES: [&str; 15] = [
 ];
 
 /// All that the engine stands on.
-const ENGINE_DEPENDENCIES: [&str; 5] = [
+const ENGINE_DEPENDENCIES: [&str; 6] = [
     "lexical-parse-float",
     "libm",
     "percent-encoding",
     "serde",
+    "serde_json",
     "solar-positioning",
 ];
 

@@ -13,6 +13,7 @@ use crate::text::{Voice, errors};
 use leptos::prelude::*;
 use noonday_engine::advice::sampling::Sampled;
 use noonday_engine::advice::{Advice, LeverEffect, advise, advise_coarsely};
+use noonday_engine::scenario::starting_points::baseline;
 use noonday_engine::scenario::{
     Dimension, Field, FieldError, Kind, Scenario, ScenarioDocument, field,
 };
@@ -94,6 +95,8 @@ pub struct AppState {
     pub document: RwSignal<ScenarioDocument>,
     /// How it came to be so.
     pub trail: RwSignal<Trail>,
+    /// What the inputs are put back to: the example, or the starting points picked.
+    pub meant: Memo<ScenarioDocument>,
     /// Texts as typed.
     pub typed: RwSignal<TypedTexts>,
     /// Whether a slider is held: until it is let go, the run takes coarse steps and what is out of sight waits.
@@ -158,8 +161,10 @@ impl AppState {
             })
         });
         let settled = RwSignal::new(None);
+        let picks = Memo::new(move |_| document.with(|document| document.starting.clone()));
         let state = Self {
             document,
+            meant: Memo::new(move |_| picks.with(baseline)),
             trail: RwSignal::new(Trail::default()),
             typed,
             held,

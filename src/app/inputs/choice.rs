@@ -1,11 +1,13 @@
 //! One of a few: buttons where they are few enough to be seen at once, otherwise a list.
 
 use super::row::{field_id, tools};
+use super::starting;
 use crate::live::{at_event, derived, flag, with_value, words};
 use crate::state::AppState;
 use crate::text::fields::{full_label, wording};
 use crate::text::options::option_name;
 use leptos::prelude::*;
+use noonday_engine::scenario::starting_points::Library;
 use noonday_engine::scenario::{ChoiceField, Field};
 
 /// Most options that are shown side by side.
@@ -40,9 +42,7 @@ fn buttons(
                     id=id
                     name=field_id(field)
                     prop:checked=flag(move || chosen.get() == index)
-                    on:change=at_event(move || {
-                        state.edit(field, |document| (choice.write)(document, index));
-                    })
+                    on:change=at_event(move || state.choose(field, choice, index))
                 />
                 <span>{option_name(stable)}</span>
             </label>
@@ -68,7 +68,7 @@ fn list(
 ) -> AnyView {
     let picked = with_value(move |index| {
         if let Ok(index) = index.parse::<usize>() {
-            state.edit(field, |document| (choice.write)(document, index));
+            state.choose(field, choice, index);
         }
     });
     let option = move |(index, stable): (usize, &&'static str)| {
@@ -88,6 +88,7 @@ fn list(
             >
                 {choice.options.iter().enumerate().map(option).collect_view()}
             </select>
+            {Library::behind(field.key).map(|library| starting::note(library, state))}
             {tools(field)}
         </div>
     }

@@ -7,11 +7,12 @@ mod relevance;
 mod row;
 mod simple;
 mod slider;
+mod starting;
 
 use crate::live::{at_event, derived, flag, part, words};
 use crate::sight::is_turn;
 use crate::state::AppState;
-use crate::text::{fields::part_title, groups, page, summary::summary};
+use crate::text::{fields::part_title, groups, page, starting::as_picked, summary::summary};
 use hand::Hand;
 use leptos::html;
 use leptos::prelude::*;
@@ -115,7 +116,7 @@ pub fn GroupOfInputs(group: Group) -> impl IntoView {
         Some(before) if state.held.get() => before.clone(),
         _ => state.document.with(|document| {
             let voice = crate::text::Voice::new(document, state.units.get());
-            summary(group, document, &voice)
+            as_picked(group, document) + &summary(group, document, &voice)
         }),
     });
     let line = words(move || line.get());

@@ -1,4 +1,4 @@
-//! What every input has around its control: reason and source, a way back to the example's value, and what is wrong.
+//! What every input has around its control: reason and source, a way back to the value it started from, and what is wrong.
 
 use crate::format::{UnitSystem, date};
 use crate::live::{click, derived, part, words};
@@ -7,9 +7,10 @@ use crate::text::basis::{basis, range_sentence};
 use crate::text::errors::range;
 use crate::text::fields::{bounds, full_label, wording};
 use crate::text::options::option_name;
-use crate::text::page;
+use crate::text::{page, starting};
 use leptos::prelude::*;
-use noonday_engine::scenario::{Field, Kind, ScenarioDocument, example};
+use noonday_engine::scenario::starting_points::Library;
+use noonday_engine::scenario::{Field, Kind, ScenarioDocument};
 
 /// Begins the id of every field's control.
 pub const FIELD_ID: &str = "field-";
@@ -37,14 +38,14 @@ pub fn trouble_of(field: &'static Field) -> Memo<Option<String>> {
     })
 }
 
-/// Button that shows the reason, button that puts back the example's value, and the texts under the control.
+/// Button that shows the reason, button that puts back what it started from, and the texts under the control.
 pub fn tools(field: &'static Field) -> AnyView {
     let state = expect_context::<AppState>();
     let shown = RwSignal::new(false);
     let changed = derived(move || {
         state
             .document
-            .with(|document| !field.same_in(document, &example()))
+            .with(|document| state.meant.with(|meant| !field.same_in(document, meant)))
     });
     let trouble = trouble_of(field);
     let why_id = format!("why-{}", field.id);
@@ -74,7 +75,14 @@ pub fn tools(field: &'static Field) -> AnyView {
 }
 
 fn reset_button(field: &'static Field, state: AppState) -> AnyView {
-    let value = move || shown_value(field, &example(), state.units.get());
+    let value = move || {
+        let value = state
+            .meant
+            .with(|meant| shown_value(field, meant, state.units.get()));
+        state
+            .document
+            .with(|document| starting::value_as(field, document, value))
+    };
     view! {
         <button
             type="button"
@@ -98,11 +106,26 @@ fn reason(field: &'static Field, state: AppState) -> AnyView {
             range_sentence(&range, bounds(field))
         })
     });
+    let source = words(move || {
+        state
+            .document
+            .with(|document| match starting_source(field, document) {
+                Some(source) => source,
+                None if Library::behind(field.key).is_some() => starting::PICK_SOURCE.to_owned(),
+                None => basis(field.basis),
+            })
+    });
     view! {
         <p>{wording(field).why}</p>
-        <p>{allowed} " " {basis(field.basis)}</p>
+        <p>{allowed} " " {source}</p>
     }
     .into_any()
+}
+
+/// Where the value of the starting point comes from, if one that was picked sets this field.
+fn starting_source(field: &Field, document: &ScenarioDocument) -> Option<String> {
+    let start = Library::setting(field.key)?.picked(&document.starting)?;
+    Some(starting::basis(start.basis))
 }
 
 /// A field's value as prose shows it.

@@ -3,7 +3,8 @@
 use super::{AppState, Pinned, Trail, TypedTexts, read_typed};
 use crate::format::{Typed, UnitSystem, unit};
 use leptos::prelude::*;
-use noonday_engine::scenario::{Field, ScenarioDocument, example, field, fields};
+use noonday_engine::scenario::starting_points::Library;
+use noonday_engine::scenario::{ChoiceField, Field, ScenarioDocument, example, field, fields};
 use std::sync::Arc;
 
 impl AppState {
@@ -111,10 +112,22 @@ impl AppState {
         self.trail.update_untracked(Trail::rest);
     }
 
-    /// Puts a field back to the example's value.
+    /// Takes an option; a starting point brings its values with it, as one step.
+    pub fn choose(self, field: &'static Field, choice: &ChoiceField, option: usize) {
+        let Some(library) = Library::behind(field.key) else {
+            return self.edit(field, |document| (choice.write)(document, option));
+        };
+        for key in library.sets {
+            self.forget_typed(key);
+        }
+        self.edit_at_once(field, |document| library.pick(option, document));
+    }
+
+    /// Puts a field back to the starting point's value, or else the example's.
     pub fn reset(self, field: &'static Field) {
         self.trail.update_untracked(Trail::rest);
-        self.edit(field, |document| field.copy(&example(), document));
+        let meant = self.meant.get_untracked();
+        self.edit(field, |document| field.copy(&meant, document));
     }
 
     /// Shows the other units; texts that could be read are written anew, the others stay as typed.

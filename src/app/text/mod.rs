@@ -17,6 +17,7 @@ pub mod page;
 pub mod proving;
 pub mod roof;
 pub mod sending;
+pub mod starting;
 pub mod storage;
 pub mod summary;
 pub mod working;

@@ -5,6 +5,7 @@ mod document;
 mod example;
 mod field;
 mod fields;
+pub mod file;
 mod grain;
 mod link;
 mod packed;

@@ -11,6 +11,7 @@ mod prices;
 mod readings;
 mod roof;
 mod shell;
+mod starting;
 mod vehicle;
 
 use noonday_engine::scenario::{Dimension, Field, Kind};
@@ -110,7 +111,8 @@ fn find(key: &str) -> Option<Wording> {
     {
         return installation::way(quantity);
     }
-    vehicle::wording(key)
+    starting::wording(key)
+        .or_else(|| vehicle::wording(key))
         .or_else(|| shell::wording(key))
         .or_else(|| glass::wording(key))
         .or_else(|| occupants::wording(key))

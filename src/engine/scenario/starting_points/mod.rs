@@ -14,7 +14,7 @@ mod place;
 mod shell;
 mod vehicle;
 
-use super::document::{ScenarioDocument, StartingPoint};
+use super::document::{ScenarioDocument, Starting, StartingPoint};
 use super::example::example;
 use super::field::{Basis, Field, Group, Kind};
 use super::fields::field;
@@ -73,10 +73,10 @@ impl Library {
         LIBRARIES.iter().find(|library| library.sets.contains(&key))
     }
 
-    /// What a document has picked from it, if anything.
+    /// What was picked from it, if anything.
     #[must_use]
-    pub fn picked(&self, document: &ScenarioDocument) -> Option<&'static Start> {
-        let point = self.pick_in(document);
+    pub fn picked(&self, picks: &Starting) -> Option<&'static Start> {
+        let point = self.pick_in(picks);
         self.points.iter().find(|start| start.point == point)
     }
 
@@ -85,27 +85,46 @@ impl Library {
     pub fn pick(&self, option: usize, document: &mut ScenarioDocument) {
         if let Some(Kind::Choice(choice)) = field(self.key).map(|field| &field.kind) {
             (choice.write)(document, option);
-            self.write(document, self.picked(document));
+            let picked = self.picked(&document.starting);
+            self.write(document, picked);
+        }
+    }
+
+    /// Stable name of what was picked from it, if anything.
+    #[must_use]
+    pub fn picked_name(&self, document: &ScenarioDocument) -> Option<&'static str> {
+        self.picked(&document.starting)?;
+        match &field(self.key)?.kind {
+            Kind::Choice(choice) => choice.options.get((choice.read)(document)).copied(),
+            _ => None,
         }
     }
 
     /// How many of its fields in a group differ from what was picked; nothing where nothing was picked or it sets none there.
     #[must_use]
     pub fn changes_in(&self, group: Group, document: &ScenarioDocument) -> Option<usize> {
-        self.picked(document)?;
-        let meant = baseline(document);
-        let here: Vec<&Field> = self
-            .sets
-            .iter()
-            .filter_map(|key| field(key))
-            .filter(|field| field.group == group)
-            .collect();
-        let differs = |field: &&&Field| !field.same_in(document, &meant);
-        (!here.is_empty()).then(|| here.iter().filter(differs).count())
+        self.picked(&document.starting)?;
+        let meant = baseline(&document.starting);
+        let here = |field: &&Field| field.group == group;
+        let differs = |field: &&Field| !field.same_in(document, &meant);
+        self.fields().any(|field| here(&field)).then(|| {
+            let changed = self.fields().filter(here).filter(differs);
+            changed.count()
+        })
     }
 
-    fn pick_in(&self, document: &ScenarioDocument) -> StartingPoint {
-        let picks = &document.starting;
+    /// How many of its fields differ between two documents.
+    #[must_use]
+    pub fn changes_from(&self, meant: &ScenarioDocument, document: &ScenarioDocument) -> usize {
+        let differs = |field: &&Field| !field.same_in(document, meant);
+        self.fields().filter(differs).count()
+    }
+
+    fn fields(&self) -> impl Iterator<Item = &'static Field> {
+        self.sets.iter().filter_map(|key| field(key))
+    }
+
+    fn pick_in(&self, picks: &Starting) -> StartingPoint {
         match self.key {
             vehicle::KEY => picks.vehicle,
             shell::KEY => picks.shell,
@@ -129,16 +148,16 @@ impl Library {
 /// What the inputs are compared with and put back to: the example with the values of every starting point that was picked, and
 /// the picks themselves.
 #[must_use]
-pub fn baseline(document: &ScenarioDocument) -> ScenarioDocument {
+pub fn baseline(picks: &Starting) -> ScenarioDocument {
     let mut meant = example();
-    meant.starting = document.starting.clone();
+    meant.starting = picks.clone();
     for library in &LIBRARIES {
-        library.write(&mut meant, library.picked(document));
+        library.write(&mut meant, library.picked(picks));
     }
     meant
 }
 
-/// The group whose line tells of a library, and those beside it that it fills in as well.
+/// The library that fills in a group, or some of it, if one does.
 #[must_use]
 pub fn library_of(group: Group) -> Option<&'static Library> {
     LIBRARIES.iter().find(|library| {

@@ -295,6 +295,17 @@ test("the day is taken along as numbers for other programs, and as a picture", a
   const charts = await page.locator(".chart canvas").evaluateAll((canvases) => canvases.map(({ width, height }) => ({ width, height })));
   assert.equal(size.width, charts[0].width);
   assert.ok(size.height > charts.reduce((sum, { height }) => sum + height, 0));
+
+  for (const [index, name] of ["Temperatures", "The sun and the heat", "Charge and power"].entries()) {
+    await page.getByLabel("In the picture").selectOption({ label: name });
+    const [picture] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the picture as PNG" }).click()]);
+    assert.equal(picture.suggestedFilename(), "noonday-day.png");
+    const png = await readFile(await picture.path());
+    // Width and height stand in the first chunk (PNG, third edition, 11.2.1).
+    assert.equal(png.readUInt32BE(16), charts[index].width);
+    const beside = png.readUInt32BE(20) - charts[index].height;
+    assert.ok(beside > 0 && beside < 100, `${name}: ${beside}`);
+  }
   assertClean();
   await close();
 });

@@ -3,11 +3,11 @@
 use super::easel::{Easel, context};
 use super::skin::{Skin, room};
 use super::strip::hours_on;
-use crate::live::{click, words};
+use crate::live::{click, with_value, words};
 use crate::save::{save, save_text};
 use crate::state::AppState;
 use crate::text::charts as text;
-use crate::text::page;
+use crate::text::{heat, page};
 use js_sys::{Array, Function, Object, Promise, Reflect};
 use leptos::prelude::*;
 use wasm_bindgen::closure::Closure;
@@ -19,7 +19,10 @@ use web_sys::{Blob, HtmlCanvasElement};
 const HEAD: f64 = 2.2;
 const FOOT: f64 = 1.8;
 
-/// Both offers.
+/// Choice of all charts, after each by itself.
+const ALL: usize = 3;
+
+/// All offers.
 #[component]
 pub fn TakeAlong() -> impl IntoView {
     let state = expect_context::<AppState>();
@@ -29,14 +32,42 @@ pub fn TakeAlong() -> impl IntoView {
         let csv = text::day_csv(&state.advice.get_untracked(), &state.voice.get_untracked());
         save_text(text::DAY_FILE, "text/csv;charset=utf-8", &csv);
     });
-    let copy = click(move || take_picture(state, easel, told));
+    let chosen = RwSignal::new(ALL);
+    let copy = click(move || take_picture(state, easel, (chosen, told)));
+    let save_picture = click(move || {
+        give_picture(state, easel, chosen, |blob| save(text::PICTURE_FILE, &blob));
+    });
+    let choose = with_value(move |index| chosen.set(index.parse().unwrap_or(ALL)));
+    let charts = [
+        text::TEMPERATURES,
+        heat::HEADING,
+        text::BANK,
+        text::ALL_CHARTS,
+    ]
+    .into_iter()
+    .enumerate()
+    .map(|(index, name)| {
+        view! {
+            <option value=index.to_string() selected=index == ALL>
+                {name}
+            </option>
+        }
+    })
+    .collect_view();
     view! {
         <div class="take-along">
             <button type="button" on:click=save_day>
                 {text::SAVE_DAY}
             </button>
+            <label>
+                {text::IN_PICTURE}
+                <select on:change=choose>{charts}</select>
+            </label>
             <button type="button" on:click=copy>
                 {text::COPY_PICTURE}
+            </button>
+            <button type="button" on:click=save_picture>
+                {text::SAVE_PICTURE}
             </button>
             <span role="status">{words(move || told.get().to_owned())}</span>
         </div>
@@ -44,12 +75,12 @@ pub fn TakeAlong() -> impl IntoView {
 }
 
 /// Copies the picture; saves it where that is not to be had.
-fn take_picture(state: AppState, easel: Easel, told: RwSignal<&'static str>) {
-    let Some(picture) = picture(state, easel) else {
-        return;
-    };
-    let taken = Closure::once_into_js(move |blob: Option<Blob>| {
-        let Some(blob) = blob else { return };
+fn take_picture(
+    state: AppState,
+    easel: Easel,
+    (chosen, told): (RwSignal<usize>, RwSignal<&'static str>),
+) {
+    give_picture(state, easel, chosen, move |blob| {
         spawn_local(async move {
             let copied = match copied(&blob) {
                 Ok(done) => JsFuture::from(done).await.is_ok(),
@@ -64,6 +95,24 @@ fn take_picture(state: AppState, easel: Easel, told: RwSignal<&'static str>) {
                 text::PICTURE_SAVED
             });
         });
+    });
+}
+
+/// Hands over the picture of the chosen charts as soon as the browser has made it.
+fn give_picture(
+    state: AppState,
+    easel: Easel,
+    chosen: RwSignal<usize>,
+    give: impl FnOnce(Blob) + 'static,
+) {
+    let Some(picture) = picture(state, easel, chosen.get_untracked()) else {
+        return;
+    };
+    let mut give: Option<Box<dyn FnOnce(Blob)>> = Some(Box::new(give));
+    let taken = Closure::once_into_js(move |blob: Option<Blob>| {
+        if let (Some(blob), Some(give)) = (blob, give.take()) {
+            give(blob);
+        }
     });
     // A canvas that gives no picture leaves everything as it is.
     let _ = picture.to_blob(taken.unchecked_ref());
@@ -81,12 +130,14 @@ fn copied(blob: &Blob) -> Result<Promise, JsValue> {
     write.call1(&clipboard, &Array::of1(&item))?.dyn_into()
 }
 
-/// The charts one under the other, with the name above and the hours below.
-fn picture(state: AppState, easel: Easel) -> Option<HtmlCanvasElement> {
+/// One chart or all of them one under the other, with the name above and the hours below.
+fn picture(state: AppState, easel: Easel, chosen: usize) -> Option<HtmlCanvasElement> {
     let canvases: Vec<HtmlCanvasElement> = easel
         .canvases
         .iter()
-        .filter_map(|canvas| canvas.get_untracked())
+        .enumerate()
+        .filter(|(index, _)| chosen == ALL || *index == chosen)
+        .filter_map(|(_, canvas)| canvas.get_untracked())
         .collect();
     let first = canvases.first()?;
     let skin = Skin::read(first)?;

@@ -167,8 +167,14 @@ pub fn table_columns(voice: &Voice) -> Vec<String> {
 pub const SAVE_DAY: &str = "Save the day as CSV";
 /// Name of that file.
 pub const DAY_FILE: &str = "noonday-day.csv";
+/// What is in the picture.
+pub const IN_PICTURE: &str = "In the picture";
+/// All of it.
+pub const ALL_CHARTS: &str = "All charts";
 /// The other offer.
 pub const COPY_PICTURE: &str = "Copy the charts as a picture";
+/// The same as a file.
+pub const SAVE_PICTURE: &str = "Save the picture as PNG";
 /// Name of the picture where it cannot be copied.
 pub const PICTURE_FILE: &str = "noonday-day.png";
 /// Said of the picture.

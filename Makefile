@@ -5,7 +5,7 @@ SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help serve build test validate opening bench bench-page screenshot icons clean rust system tools
+.PHONY: help serve build test validate opening schema bench bench-page screenshot icons clean rust system tools
 
 pinned = $(shell sed -n 's/^$(1) *= *"=\{0,1\}\([^"]*\)"/\1/p' $(2))
 RUST_VERSION := $(call pinned,rust-version,Cargo.toml)
@@ -74,6 +74,9 @@ validate: rust ## Run the engine against its references; write and print the sco
 
 opening: rust ## Work out anew what the page shows until it has calculated
 	WRITE_OPENING=1 cargo test --locked --quiet --package noonday the_opening
+
+schema: rust ## Write anew the schema of files of scenarios
+	WRITE_SCHEMA=1 cargo test --locked --quiet --package noonday the_schema
 
 bench: rust ## Measure the engine's speed
 	cargo bench --locked --workspace --exclude noonday

@@ -6,6 +6,8 @@ mod charts;
 mod decide;
 mod desk;
 mod drawing;
+mod dropped;
+mod files;
 mod format;
 mod inputs;
 mod live;
@@ -14,6 +16,8 @@ mod offline;
 mod opening;
 mod proving;
 mod save;
+#[cfg(test)]
+mod schema;
 mod share_link;
 mod sight;
 mod state;
@@ -30,6 +34,8 @@ use charts::{
 use decide::Decide;
 use desk::{Desk, Start};
 use drawing::CabinDrawing;
+use dropped::Dropped;
+use files::{Arrivals, Arriving};
 use inputs::{Inputs, Opened};
 use leptos::prelude::*;
 use offline::NewVersion;
@@ -107,6 +113,9 @@ fn Page(start: Start) -> impl IntoView {
     let (state, desk) = Desk::new(start);
     provide_context(state);
     provide_context(desk);
+    let dropped = Dropped::listen();
+    provide_context(dropped);
+    provide_context(Arrivals::new(desk, dropped));
     provide_context(Opened::new());
     provide_context(Easel::new(state));
     provide_context(NewVersion::awaited());
@@ -124,6 +133,7 @@ fn Page(start: Start) -> impl IntoView {
         <Masthead />
         <main>
             <Notices />
+            <Arriving />
             <div class="work">
                 <section class="day" aria-label=page::THE_DAY>
                     <div class="glance">

@@ -3,6 +3,7 @@
 //! A link never touches what is one's own: its scenario is shown and may be changed, and stays a visitor, remembered apart,
 //! until it is kept or sent back.
 
+mod files;
 mod history;
 mod keep;
 mod start;

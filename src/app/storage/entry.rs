@@ -40,6 +40,17 @@ impl WorkingForm {
     }
 }
 
+/// A scenario that is to be kept beside the others.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Addition {
+    /// Its name, which no other has.
+    pub name: String,
+    /// When it was saved, if that is known.
+    pub saved_at: Option<String>,
+    /// The scenario.
+    pub scenario: Scenario,
+}
+
 /// A line of the list of saved scenarios.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Listed {
@@ -120,7 +131,7 @@ pub fn copy_of(name: &str, taken: &[String]) -> String {
             words::copy_name(kept_name(name, &behind), number)
         })
         .find(|candidate| !taken.contains(candidate))
-        .unwrap_or_else(|| name.to_owned())
+        .unwrap_or_default()
 }
 
 fn read_entry(raw: &str) -> Result<Entry, String> {
@@ -139,7 +150,7 @@ fn order(line: &Listed) -> (bool, &str, &str) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use noonday_engine::scenario::example;
+    use noonday_engine::scenario::{Kind, example, field};
 
     fn stored(name: &str, saved_at: &str, form: &str) -> String {
         let entry = Entry {

@@ -2,7 +2,9 @@
 
 mod entry;
 
-pub use entry::{Entry, Listed, WorkingForm, copy_of, kept_name, listed, read_form, read_working};
+pub use entry::{
+    Addition, Entry, Listed, WorkingForm, copy_of, kept_name, listed, read_form, read_working,
+};
 
 use gloo_storage::errors::StorageError;
 use gloo_storage::{LocalStorage, Storage};

@@ -160,7 +160,8 @@ fn not_below(found: &Field, other_key: &str, other: f64, units: UnitSystem) -> S
     )
 }
 
-fn label_of(key: &str) -> String {
+/// What an input is called away from its part; the key itself where there is no such input.
+pub fn label_of(key: &str) -> String {
     field(key).map_or_else(|| key.to_owned(), full_label)
 }
 

@@ -9,6 +9,7 @@ pub mod decide;
 pub mod drawing;
 pub mod errors;
 pub mod fields;
+pub mod files;
 pub mod groups;
 pub mod heat;
 pub mod ledger;

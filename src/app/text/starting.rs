@@ -13,7 +13,9 @@ pub const TAKE_AGAIN: &str = "Take all its values again";
 /// What a pick sets, before one is made.
 pub fn offered(library: &Library) -> &'static str {
     match library.key {
-        "starting.vehicle" => "Sets inner size, furnishing and, under “Glass”, the windows.",
+        "starting.vehicle" => {
+            "Sets inner size, furnishing and, under “Its glass”, the windows. The roof’s own measures stay."
+        }
         "starting.shell" => "Sets insulation, ribs, lining and floor.",
         "starting.occupants" => {
             "Sets who is in it and when and, under “When it must be cool”, the hours and limits."

@@ -2,10 +2,11 @@
 
 use super::notices::raw_text;
 use crate::desk::Desk;
+use crate::files::pick_file;
 use crate::format::{date, parse_date};
 use crate::live::{click, part};
 use crate::storage::{Entry, Listed};
-use crate::text::storage as words;
+use crate::text::{files, storage as words};
 use leptos::html;
 use leptos::prelude::*;
 
@@ -26,10 +27,27 @@ pub fn shelf(desk: Desk) -> AnyView {
         <section class="shelf" aria-labelledby="shelf-title">
             <h2 id="shelf-title">{words::LIST}</h2>
             {lines}
-            <button type="button" class="quiet" on:click=click(move || desk.open_example())>
-                {words::EXAMPLE}
-            </button>
+            <div class="line-actions">
+                <button type="button" class="quiet" on:click=click(move || desk.open_example())>
+                    {words::EXAMPLE}
+                </button>
+                <button type="button" class="quiet" on:click=click(move || desk.file_shown())>
+                    {files::FILE_SHOWN}
+                </button>
+                {part(move || desk.saved.with(|lines| !lines.is_empty()).then(|| file_all(desk)))}
+                {pick_file()}
+            </div>
+            <p class="note">{files::DROP_HINT}</p>
         </section>
+    }
+    .into_any()
+}
+
+fn file_all(desk: Desk) -> AnyView {
+    view! {
+        <button type="button" class="quiet" on:click=click(move || desk.file_all())>
+            {files::FILE_ALL}
+        </button>
     }
     .into_any()
 }
@@ -76,6 +94,7 @@ fn line_actions(desk: Desk, key: &str, name: &str, renaming: RwSignal<bool>) -> 
         (words::OPEN, on_key(Desk::open)),
         (words::RENAME, click(move || renaming.set(true))),
         (words::DUPLICATE, on_key(Desk::duplicate)),
+        (files::FILE_ONE, on_key(Desk::file_one)),
         (words::DELETE, on_key(Desk::delete)),
     ];
     let buttons = actions

@@ -120,7 +120,7 @@ test("a file shows what it would add, overwrites nothing, and is added as one st
   assert.match(lines[1], /added as “Van \(2\)”/);
   assert.match(lines[2], /added as “Van \(3\)”/);
   assert.match(lines[3], /^Bus New\./);
-  assert.match(lines[4], /^Ice Cannot be added: “"ice"” cannot be read as/);
+  assert.match(lines[4], /^Ice Cannot be added: “ice” cannot be read as “It stands on”/);
   assert.match(lines[5], /^Thick Cannot be added: one of its values cannot be run \(Insulation of the walls: Allowed is 0 to 150/);
   assert.equal(await list.getByRole("checkbox").count(), 3);
   await assertAccessible(page);

@@ -105,7 +105,7 @@ test("each part has its starting points, and all of them together still give an 
     await pick(page, label, option);
     assert.ok((await line(page, title)).startsWith(`As “${option}”.`), title);
   }
-  assert.match(await line(page, "When it must be cool"), /^As “A dog alone by day”\. At most 27 °C for animals from 10:00 to 16:00; 20 %/);
+  assert.match(await line(page, "When it must be cool"), /^As “A dog alone by day”\. At most 27.°C for animals from 10:00 to 16:00; 20.%/);
   assert.match(await line(page, "The day"), /^As “Hot desert by a warm sea”\. 1 day from 15 August 2026/);
   assert.match(await page.locator(".cautions").innerText(), /Never rely on a cooler to keep them alive/);
   assert.match(await lead(page), /\d/);

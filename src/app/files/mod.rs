@@ -7,6 +7,7 @@ pub use view::{Arriving, pick_file};
 
 use crate::desk::{Desk, Notice};
 use crate::dropped::Dropped;
+use crate::inputs::focus_on;
 use crate::text::files as words;
 use leptos::prelude::*;
 use noonday_engine::scenario::file::{FileEntry, from_file};
@@ -100,6 +101,10 @@ impl Arrivals {
     }
 
     fn dismiss(self) {
+        // The keyboard was on what goes now.
+        if let Ok(Some(button)) = document().query_selector("[aria-controls=shelf]") {
+            focus_on(&button);
+        }
         self.entries.set(Vec::new());
         self.names.set(Vec::new());
         self.left_out.set(Vec::new());

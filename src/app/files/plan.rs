@@ -26,8 +26,7 @@ pub fn plan(entries: &[FileEntry], kept: &[Entry]) -> Vec<Line> {
     entries
         .iter()
         .map(|entry| {
-            let name = page::shown_name(entry.name.as_deref().unwrap_or_default());
-            let line = line(entry, name, (&names, &forms), kept.len());
+            let line = line(entry, shown_name(entry), (&names, &forms), kept.len());
             if let Some(addition) = &line.addition {
                 names.push(addition.name.clone());
                 forms.push(to_link(addition.scenario.document()));
@@ -35,6 +34,14 @@ pub fn plan(entries: &[FileEntry], kept: &[Entry]) -> Vec<Line> {
             line
         })
         .collect()
+}
+
+/// The name that the scenario has once it is read; of one that cannot be, what stands in the file.
+fn shown_name(entry: &FileEntry) -> String {
+    match &entry.read {
+        Ok(filed) => page::shown_name(&filed.scenario.document().name),
+        Err(_) => page::shown_name(entry.name.as_deref().unwrap_or_default()),
+    }
 }
 
 fn line(

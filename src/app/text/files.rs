@@ -142,6 +142,7 @@ pub fn entry_error(error: &EntryError, units: UnitSystem) -> String {
         }
         EntryError::Twice { path } => format!("it gives “{}” twice", label_of(path)),
         EntryError::Unreadable { path, found } => {
+            let found = found.trim_matches('"');
             format!("“{found}” cannot be read as “{}”", label_of(path))
         }
         EntryError::Invalid(errors) => {

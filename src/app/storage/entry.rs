@@ -150,7 +150,7 @@ fn order(line: &Listed) -> (bool, &str, &str) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use noonday_engine::scenario::{Kind, example, field};
+    use noonday_engine::scenario::example;
 
     fn stored(name: &str, saved_at: &str, form: &str) -> String {
         let entry = Entry {

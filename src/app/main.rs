@@ -3,6 +3,7 @@
 mod answer;
 mod building;
 mod charts;
+mod comparing;
 mod decide;
 mod desk;
 mod drawing;
@@ -15,6 +16,7 @@ mod offline;
 #[cfg(test)]
 mod opening;
 mod proving;
+mod report;
 mod save;
 #[cfg(test)]
 mod schema;
@@ -31,7 +33,8 @@ use building::Building;
 use charts::{
     BankChart, Easel, HeatChart, ReadingLine, SampleTable, Strip, TakeAlong, TemperatureChart,
 };
-use decide::Decide;
+use comparing::SideBySide;
+use decide::{Decide, Decided};
 use desk::{Desk, Start};
 use drawing::CabinDrawing;
 use dropped::Dropped;
@@ -40,6 +43,7 @@ use inputs::{Inputs, Opened};
 use leptos::prelude::*;
 use offline::NewVersion;
 use proving::Proving;
+use report::ClientReport;
 use sight::{Arrived, comes_later, waits_unseen};
 use std::time::Duration;
 use text::charts::{bank_readings, temperature_readings};
@@ -116,14 +120,16 @@ fn Page(start: Start) -> impl IntoView {
     let dropped = Dropped::listen();
     provide_context(dropped);
     provide_context(Arrivals::new(desk, dropped));
+    provide_context(Decided::not_yet());
     provide_context(Opened::new());
     provide_context(Easel::new(state));
     provide_context(NewVersion::awaited());
     provide_context(Arrived::begin());
     Effect::new(move |_| {
-        let title = state
-            .document
-            .with(|document| page::document_title(&document.name));
+        let title = state.document.with(|document| match desk.report.get() {
+            true => text::report::title(&document.name),
+            false => page::document_title(&document.name),
+        });
         document().set_title(&title);
     });
     view! {
@@ -154,7 +160,9 @@ fn Page(start: Start) -> impl IntoView {
             {comes_later(6, || waits_unseen("#figures", || view! { <Figures /> }.into_any()))}
             {comes_later(7, || view! { <Decide /> }.into_any())}
             {comes_later(8, || waits_unseen("#building", || view! { <Building /> }.into_any()))}
+            {comes_later(10, || waits_unseen("#compare", || view! { <SideBySide /> }.into_any()))}
             {comes_later(9, || waits_unseen("#proving", || view! { <Proving /> }.into_any()))}
         </main>
+        <ClientReport />
     }
 }

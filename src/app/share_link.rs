@@ -77,6 +77,37 @@ pub fn begin_entry() {
     }
 }
 
+/// Begins a new entry in the browser's history at the same address.
+pub fn begin_entry_here() {
+    if let Some(history) = history() {
+        // Without an entry of its own the way back goes further.
+        let _ = history.push_state(&JsValue::NULL, "");
+    }
+}
+
+/// Goes one entry back.
+pub fn go_back() {
+    if let Some(history) = history() {
+        // Where there is none, nothing happens.
+        let _ = history.back();
+    }
+}
+
+/// The text in the present entry.
+pub fn entry_mark() -> Option<String> {
+    history()?.state().ok()?.as_string()
+}
+
+/// The address of the page with a link in it.
+pub fn address_with(link: &str) -> Option<String> {
+    let location = web_sys::window()?.location();
+    Some(format!(
+        "{}{}#{link}",
+        location.origin().ok()?,
+        bare_address()?
+    ))
+}
+
 /// Writes a text into the present entry of the browser's history.
 pub fn mark_entry(mark: &str) {
     if let Some(history) = history() {

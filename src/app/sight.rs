@@ -35,7 +35,7 @@ impl Arrived {
 }
 
 /// How many parts come later.
-const LATER_PARTS: u32 = 9;
+const LATER_PARTS: u32 = 10;
 
 /// A part of the page that comes later, in its turn from 1 to [`LATER_PARTS`].
 pub fn comes_later(turn: u32, view: fn() -> AnyView) -> AnyView {
@@ -59,6 +59,12 @@ pub fn waits_unseen(selector: &'static str, view: fn() -> AnyView) -> AnyView {
     });
     let state = expect_context::<AppState>().as_seen(seen);
     view! { <Provider value=state>{view()}</Provider> }.into_any()
+}
+
+/// Does something whenever the window's size has changed, for as long as the part of the page lasts that asks for it.
+pub fn on_resize(act: impl Fn() + 'static) {
+    let handle = window_event_listener(leptos::ev::resize, move |_| act());
+    on_cleanup(move || handle.remove());
 }
 
 /// Tells whether an element can be seen, whenever that changes; until it is known, it counts as seen.

@@ -1,8 +1,8 @@
-// The habits of the platform: changes taken back, a state pinned, back and forward, sharing, printing, the browser's language.
+// The habits of the platform: changes taken back, a state pinned, back and forward, sharing, the browser's language.
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { after, before, test } from "node:test";
-import { DESKTOP, PHONE, assertAccessible, dragSlider, openSite, printedText, settled } from "./harness.mjs";
+import { DESKTOP, PHONE, assertAccessible, dragSlider, openSite, settled } from "./harness.mjs";
 import { atHand, bankChart, chartPixels, entry, kept, lead, openGroup, ready, slider, temperatureChart } from "./person.mjs";
 
 const METRIC = { ...DESKTOP, locale: "en-GB" };
@@ -150,23 +150,6 @@ test("where the device can send a link, it is asked to, with the answer beside i
   assert.equal(sent.text.replaceAll("\u00a0", " "), (await lead(page)).replaceAll("\u00a0", " "));
   await close();
 });
-
-for (const colorScheme of ["light", "dark"]) {
-  test(`on paper there is the answer, the inputs in words and the figures, and nothing to press (${colorScheme})`, async () => {
-    const { page, assertClean, close } = await site.visit({ ...METRIC, colorScheme });
-    await ready(page);
-    const paper = (await printedText(page)).replaceAll("\u00a0", " ");
-    const said = await lead(page);
-    assert.ok(paper.replace(/\s+/g, " ").includes(said.replace(/\s+/g, " ").slice(0, 40)), paper.slice(0, 400));
-    for (const part of ["Heat kills children and animals", "Its shell.", "Sheep wool", "Where the heat comes from", "Lowest charge"]) {
-      assert.ok(paper.includes(part), `${part} is not on paper`);
-    }
-    assert.doesNotMatch(paper, /Copy link|Why\?|Undo|Pin this|Skip to the inputs/);
-    assert.equal(await page.locator("html").getAttribute("data-print"), null, "the page stays as printed");
-    assertClean();
-    await close();
-  });
-}
 
 test("numbers and dates are written as the browser's language does, and read back so", async () => {
   const { page, close } = await site.visit({ ...DESKTOP, locale: "de-DE" });

@@ -144,7 +144,8 @@ pub fn Cautions() -> impl IntoView {
     }
 }
 
-fn concerns_animals(document: &ScenarioDocument) -> bool {
+/// Whether animals are in it, or it must be cool for them.
+pub fn concerns_animals(document: &ScenarioDocument) -> bool {
     let asked = document
         .need
         .windows

@@ -21,9 +21,6 @@ pub const HEAT: usize = 1;
 /// Charge and power.
 pub const BANK: usize = 2;
 
-/// Marks the page while it is printed.
-pub const PRINTING: &str = "data-print";
-
 /// The canvases and what makes them be drawn anew.
 #[derive(Clone, Copy)]
 pub struct Easel {
@@ -95,7 +92,6 @@ impl Easel {
         }
         easel.watch_media("(prefers-color-scheme: dark)");
         easel.watch_pixel_ratio();
-        easel.watch_printing(state);
         easel
     }
 
@@ -155,24 +151,6 @@ impl Easel {
         watch(&canvas, self.seen[place]);
         self.watch_size(canvas);
         self.draw_soon(state);
-    }
-
-    /// Paper has its own width and colours (`style/print.css`). The browser prints as soon as the event is over, so the
-    /// charts are drawn at once.
-    fn watch_printing(self, state: AppState) {
-        let root = document().document_element();
-        let mark = move |printing: bool| {
-            if let Some(root) = &root {
-                // The name is a valid one, which is all that could fail.
-                let _ = root.toggle_attribute_with_force(PRINTING, printing);
-            }
-            self.measured.set_value(None);
-            self.stale.set_value([true; 3]);
-            self.draw(state);
-        };
-        let unmark = mark.clone();
-        window_event_listener_untyped("beforeprint", move |_| mark(true));
-        window_event_listener_untyped("afterprint", move |_| unmark(false));
     }
 
     /// What the style sheet says is read anew only then: reading it makes the browser work out the page's style.

@@ -13,10 +13,11 @@ mod strip;
 mod table;
 mod take;
 mod temperatures;
+pub mod vector;
 
 pub use cursor::{hour_read, reading_index};
 pub use easel::Easel;
-pub use frame::{Frame, spread};
+pub use frame::{Frame, spread, ticks, widened};
 pub use reading::ReadingLine;
 pub use strip::Strip;
 pub use table::SampleTable;

@@ -1,13 +1,8 @@
 //! Colours and measures of the charts, read from the style sheet so that they are said in one place.
 
-use super::easel::PRINTING;
 use noonday_engine::quantity::parse_decimal;
 use plotters::style::RGBColor;
 use wasm_bindgen::JsCast;
-
-/// Device pixels drawn for each CSS pixel on paper: about 400 an inch. Where a browser prints what was drawn and not its
-/// pixels, only a power of two comes out at its size.
-const PAPER_PIXEL_RATIO: f64 = 4.0;
 
 /// What the style sheet says of the charts.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,18 +65,9 @@ impl Skin {
             without: colour("--without")?,
             sun: colour("--sun-line")?,
             source: colour("--source")?,
-            pixel_ratio: if is_printing() {
-                PAPER_PIXEL_RATIO
-            } else {
-                window.device_pixel_ratio()
-            },
+            pixel_ratio: window.device_pixel_ratio(),
         })
     }
-}
-
-fn is_printing() -> bool {
-    let root = leptos::prelude::document().document_element();
-    root.is_some_and(|root| root.has_attribute(PRINTING))
 }
 
 /// Room on the canvas of an element, CSS pixels.

@@ -6,8 +6,10 @@ mod likely;
 mod money;
 mod needed;
 mod sizes;
+mod told;
 mod view;
 
+pub use told::{Decided, Findings};
 pub use view::Decide;
 
 use crate::live::derived;

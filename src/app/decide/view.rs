@@ -1,5 +1,6 @@
 //! The section: how far the work is, and every part under its heading.
 
+use super::told::Decided;
 use super::{Decision, FAILS, MONEY, NEEDED, PLAIN, Parts, Phase, SIZES, SURE};
 use super::{likely, money, needed, sizes};
 use crate::live::{click, derived, flag, part, words};
@@ -12,6 +13,7 @@ use leptos::prelude::*;
 pub fn Decide() -> impl IntoView {
     let decision = Decision::new(expect_context::<AppState>());
     provide_context(decision);
+    expect_context::<Decided>().is(decision);
     view! {
         <section id="decide" class="decide" aria-labelledby="decide-title">
             <h2 id="decide-title">{text::DECIDE}</h2>
@@ -50,11 +52,9 @@ fn section(
     .into_any()
 }
 
-/// How far the work is, in words and with a button.
-fn status(decision: Decision) -> AnyView {
-    let phase = decision.phase;
-    let is_working = derived(move || matches!(phase.get(), Phase::Working(_)));
-    let told = derived(move || match phase.get() {
+/// How far the work is, in words.
+pub(super) fn told(decision: Decision) -> String {
+    match decision.phase.get() {
         Phase::Waiting => text::WAITING.to_owned(),
         Phase::Working(share) => {
             let stale = decision.came[SURE].get().1 > 0;
@@ -64,7 +64,14 @@ fn status(decision: Decision) -> AnyView {
         Phase::Stopped => text::STOPPED.to_owned(),
         Phase::Unavailable => text::UNAVAILABLE.to_owned(),
         Phase::Refused => text::REFUSED.to_owned(),
-    });
+    }
+}
+
+/// How far the work is, in words and with a button.
+fn status(decision: Decision) -> AnyView {
+    let phase = decision.phase;
+    let is_working = derived(move || matches!(phase.get(), Phase::Working(_)));
+    let told = derived(move || told(decision));
     // Said aloud only when it begins, ends or fails; each step would talk over everything else.
     let spoken = derived(move || match phase.get() {
         Phase::Working(_) | Phase::Waiting => String::new(),

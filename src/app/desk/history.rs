@@ -9,21 +9,35 @@ use crate::state::Trail;
 use crate::storage::{self, WorkingForm};
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
+use std::time::Duration;
 
 /// What an entry carries.
 #[derive(Serialize, Deserialize)]
 struct Mark {
     working: WorkingForm,
     visitor: bool,
+    /// Whether the report was looked at.
+    #[serde(default)]
+    report: bool,
+}
+
+/// How long going back may take.
+const RETURNING: Duration = Duration::from_millis(400);
+
+fn read(mark: &str) -> Option<Mark> {
+    serde_json::from_str(mark).ok()
 }
 
 impl Desk {
     /// Follows back and forward from now on.
     pub(super) fn keep_history(self) {
+        // A report that is loaded anew stays a report.
+        let left = share_link::entry_mark().and_then(|mark| read(&mark));
+        self.report.set(left.is_some_and(|left| left.report));
         self.mark_entry();
         window_event_listener(leptos::ev::popstate, move |event| {
             let mark = event.state().as_string();
-            if let Some(mark) = mark.and_then(|mark| serde_json::from_str(&mark).ok()) {
+            if let Some(mark) = mark.and_then(|mark| read(&mark)) {
                 self.return_to(&mark);
             }
         });
@@ -42,15 +56,38 @@ impl Desk {
         share_link::begin_entry();
     }
 
+    /// Shows the report in an entry of its own; the address stays what it is, link and all.
+    pub fn show_report(self) {
+        self.mark_entry();
+        share_link::begin_entry_here();
+        self.report.set(true);
+        self.mark_entry();
+    }
+
+    /// Goes back to the consult, by the browser's own way back.
+    pub fn leave_report(self) {
+        share_link::go_back();
+        // Where there is no entry to go back to, as in a tab that was begun with the report.
+        let stay = move || {
+            if self.report.get_untracked() {
+                self.report.set(false);
+                self.mark_entry();
+            }
+        };
+        set_timeout(stay, RETURNING);
+    }
+
     fn mark(self) -> Option<String> {
         let mark = Mark {
             working: self.working_form(),
             visitor: self.visitor.get_untracked(),
+            report: self.report.get_untracked(),
         };
         serde_json::to_string(&mark).ok()
     }
 
     fn return_to(self, mark: &Mark) {
+        self.report.set(mark.report);
         let Ok((document, _)) = storage::read_working(&mark.working) else {
             return;
         };

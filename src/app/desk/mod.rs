@@ -54,6 +54,8 @@ pub struct Desk {
     pub notice: RwSignal<Option<Notice>>,
     /// The list of saved scenarios.
     pub saved: RwSignal<Vec<Listed>>,
+    /// Whether the report stands in place of the consult.
+    pub report: RwSignal<bool>,
 }
 
 impl Desk {
@@ -66,6 +68,7 @@ impl Desk {
             own: RwSignal::new(start.own),
             notice: RwSignal::new(start.notice),
             saved: RwSignal::new(Vec::new()),
+            report: RwSignal::new(false),
         };
         desk.list();
         desk.keep_working();
@@ -80,6 +83,11 @@ impl Desk {
         window_event_listener(leptos::ev::hashchange, move |_| desk.link_arrived());
         window_event_listener(leptos::ev::storage, move |_| desk.list());
         (state, desk)
+    }
+
+    /// One's own scenario while a visitor is shown.
+    pub fn own_beside_visitor(self) -> Option<ScenarioDocument> {
+        self.visitor.get().then(|| self.own.get())
     }
 
     /// Saves what is shown under its name; a scenario saved under that name before is replaced.
@@ -268,6 +276,7 @@ impl Desk {
         let Some(link) = share_link::fragment() else {
             return;
         };
+        self.report.set(false);
         match storage::read_form(&link) {
             Ok(scenario) => self.receive(scenario.into_document()),
             Err(why) => self.notice.set(Some(damaged_link(&why, &link))),

@@ -22,6 +22,8 @@ pub enum Measure {
     Duration,
     /// Money in the scenario's currency.
     Money,
+    /// A mass, kg, in whole units: reckoned, not weighed.
+    Weight,
     /// A plain number with two decimals.
     Ratio,
     /// Anything else, SI.
@@ -60,6 +62,10 @@ impl UnitSystem {
             Measure::Sun => self.irradiance(value),
             Measure::Duration => duration(value),
             Measure::Money => self.money(value, currency),
+            Measure::Weight => {
+                let unit = super::unit(Dimension::Mass, self);
+                join(&self.number(unit.shown(value), 0), unit.symbol)
+            }
             Measure::Ratio => self.number(value, 2),
             Measure::Of(dimension) => self.quantity(dimension, value),
         }

@@ -18,7 +18,8 @@ use leptos::html;
 use leptos::prelude::*;
 use noonday_engine::scenario::{Field, Group, Kind, example, field, fields_of};
 pub use number::{number_row, number_text};
-use relevance::{how_to_get_more, is_relevant};
+use relevance::how_to_get_more;
+pub use relevance::is_relevant;
 pub use row::{shown_value, trouble_of};
 pub use simple::text_entry;
 #[cfg(test)]

@@ -36,6 +36,11 @@ pub const TEMPERATURES: &str = "Temperatures";
 /// Heading of the chart of the bank.
 pub const BANK: &str = "Charge and power";
 
+/// A day of the run, where several are over each other.
+pub fn day_number(day: i64) -> String {
+    format!("day\u{a0}{day}")
+}
+
 /// What the limit of a window is called on the chart.
 pub fn limit_label(limit_c: f64, voice: &Voice) -> String {
     let shown = crate::format::unit(Dimension::Temperature, voice.units).shown(limit_c);

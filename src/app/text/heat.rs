@@ -89,6 +89,16 @@ pub fn group_w(group: &Group, heat_w: &[f64; HeatPath::COUNT]) -> f64 {
         .sum()
 }
 
+/// Heat from outside and from what is in the cabin, without what furniture gives back and the cooler takes, W.
+pub fn coming_in_w(heat_w: &[f64; HeatPath::COUNT]) -> f64 {
+    HeatPath::ALL
+        .iter()
+        .zip(heat_w)
+        .filter(|(path, _)| !matches!(path, HeatPath::Stored | HeatPath::Cooler))
+        .map(|(_, watts)| watts)
+        .sum()
+}
+
 /// What comes in and what goes out by all paths together, W; both positive.
 pub fn in_and_out_w(heat_w: &[f64; HeatPath::COUNT]) -> (f64, f64) {
     let signed = |sign: f64| heat_w.iter().map(|watts| (sign * watts).max(0.0)).sum();

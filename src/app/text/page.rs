@@ -50,8 +50,6 @@ pub const PIN_ANEW: &str = "Pin anew";
 pub const UNPIN: &str = "Unpin";
 /// Button: the device's own way of sending.
 pub const SHARE: &str = "Share";
-/// Button: print.
-pub const PRINT: &str = "Print";
 /// Button: close a message.
 pub const DISMISS: &str = "Close";
 /// Said when a newer version of the page is ready.

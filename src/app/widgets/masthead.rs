@@ -7,7 +7,7 @@ use crate::format::UnitSystem;
 use crate::live::{at_event, click, flag, part, words};
 use crate::share_link;
 use crate::state::AppState;
-use crate::text::{page, sending as sending_words};
+use crate::text::{page, report, sending as sending_words};
 use leptos::html;
 use leptos::prelude::*;
 
@@ -26,7 +26,7 @@ pub fn Masthead() -> impl IntoView {
     view! {
         <header class="masthead">
             <p class="program">{page::PROGRAM}</p>
-            <h1>{name}</h1>
+            <h1 tabindex="-1">{name}</h1>
             <div class="actions">
                 <button type="button" on:click=click(move || desk.save())>
                     {page::SAVE}
@@ -61,8 +61,8 @@ pub fn Masthead() -> impl IntoView {
                     {sending_words::OPEN.0}
                     <span class="more">{sending_words::OPEN.1}</span>
                 </button>
-                <button type="button" class="print" on:click=click(print)>
-                    {page::PRINT}
+                <button type="button" class="print report-button" on:click=click(move || desk.show_report())>
+                    {report::REPORT}
                 </button>
             </div>
             <UnitSwitch />
@@ -73,13 +73,6 @@ pub fn Masthead() -> impl IntoView {
                 {part(move || listed.get().then(|| shelf(desk)))}
             </div>
         </header>
-    }
-}
-
-fn print() {
-    if let Some(window) = web_sys::window() {
-        // A browser that cannot print says so itself.
-        let _ = window.print();
     }
 }
 

@@ -28,6 +28,7 @@ mod sizing;
 mod trial;
 mod verdict;
 pub mod voltages;
+pub mod weight;
 mod working;
 
 pub use alternatives::{Alternative, Alternatives, PurgeEffect, alternatives};

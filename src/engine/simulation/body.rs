@@ -281,7 +281,7 @@ fn layer(material: Material, thickness_m: f64) -> Layer {
     }
 }
 
-fn insulation_of(document: &ScenarioDocument) -> Material {
+pub(crate) fn insulation_of(document: &ScenarioDocument) -> Material {
     let shell = &document.shell;
     match shell.insulation_material {
         InsulationMaterial::SheepWool => SHEEP_WOOL,

@@ -17,6 +17,7 @@ mod run;
 mod timetable;
 mod ventilation;
 
+pub(crate) use body::insulation_of;
 pub use body::{ShellPart, ribbed_wall};
 pub use build::BuildError;
 pub(crate) use cooling::airflow_fraction;

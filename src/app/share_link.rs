@@ -98,16 +98,6 @@ pub fn entry_mark() -> Option<String> {
     history()?.state().ok()?.as_string()
 }
 
-/// The address of the page with a link in it.
-pub fn address_with(link: &str) -> Option<String> {
-    let location = web_sys::window()?.location();
-    Some(format!(
-        "{}{}#{link}",
-        location.origin().ok()?,
-        bare_address()?
-    ))
-}
-
 /// Writes a text into the present entry of the browser's history.
 pub fn mark_entry(mark: &str) {
     if let Some(history) = history() {

@@ -100,9 +100,17 @@ fn sun(vector: &mut Vector, frame: &Frame, size: &Size, series: &Series) {
         let place = (frame.x(*time_h), y(*height));
         if Some(index) == highest {
             vector.disc("sun high", place, 9.0);
-        } else if on_the_hour && *height > 1.0 {
+        } else if on_the_hour && *height > 1.0 && is_a_day(series) {
             vector.disc("sun", place, 2.4);
         }
+    }
+}
+
+/// Whether there is room for what belongs to single hours.
+fn is_a_day(series: &Series) -> bool {
+    match (series.time_h.first(), series.time_h.last()) {
+        (Some(from), Some(until)) => until - from < 30.0,
+        _ => false,
     }
 }
 
@@ -219,7 +227,8 @@ fn temperatures(
     }
     let mut named: Vec<usize> = Vec::new();
     for window in windows {
-        if named.contains(&window.slot) {
+        // Over several days there is no room for them; the situation says them all.
+        if named.contains(&window.slot) || !is_a_day(series) {
             continue;
         }
         named.push(window.slot);

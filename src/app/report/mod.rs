@@ -13,8 +13,10 @@ use crate::share_link;
 use crate::state::AppState;
 use crate::text::answer::help;
 use crate::text::report as text;
+use crate::widgets::quick_response;
 use leptos::html;
 use leptos::prelude::*;
+use noonday_engine::scenario::to_share_link;
 use paper::{Facts, paper};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
@@ -118,7 +120,7 @@ fn written(state: AppState, decided: Decided) -> String {
     let document = scenario.document();
     let findings = decided.findings();
     let effects = state.effects.get();
-    let address = share_link::address_with(&noonday_engine::scenario::to_link(document));
+    let address = share_link::address_of(&to_share_link(document));
     paper(&Facts {
         document,
         advice: &advice,
@@ -127,7 +129,7 @@ fn written(state: AppState, decided: Decided) -> String {
         help: effects.and_then(|effects| help(&effects, advice.verdict.headline, &voice)),
         animals: concerns_animals(document),
         made: today(),
-        code: None,
+        code: address.as_deref().and_then(quick_response::drawn),
         address,
     })
 }
@@ -167,21 +169,17 @@ fn print_it(
     });
 }
 
-/// Sets the sheets closer until both fit their paper.
+/// Sets each sheet closer until it fits its paper.
 fn set(element: &Element) {
-    let Ok(Some(paper)) = element.query_selector(".paper") else {
-        return;
-    };
-    let sheets = paper.children();
-    for closeness in 0..=CLOSEST {
-        // The name is a valid one, which is all that could fail.
-        let _ = paper.set_attribute("data-fit", &closeness.to_string());
-        let heights = (0..sheets.length()).filter_map(|index| {
-            let sheet: HtmlElement = sheets.get_with_index(index)?.dyn_into().ok()?;
-            Some(sheet.offset_height())
-        });
-        if heights.max().unwrap_or_default() <= SHEET_HEIGHT {
-            return;
+    let sheets = element.get_elements_by_class_name("sheet");
+    let sheets = (0..sheets.length()).filter_map(|index| sheets.get_with_index(index));
+    for sheet in sheets.filter_map(|sheet| sheet.dyn_into::<HtmlElement>().ok()) {
+        for closeness in 0..=CLOSEST {
+            // The name is a valid one, which is all that could fail.
+            let _ = sheet.set_attribute("data-fit", &closeness.to_string());
+            if sheet.offset_height() <= SHEET_HEIGHT {
+                break;
+            }
         }
     }
 }

@@ -105,7 +105,7 @@ impl Page {
 /// Both sheets.
 pub(super) fn paper(facts: &Facts) -> String {
     let mut page = Page(String::new());
-    page.raw("<article class=\"paper\" data-fit=\"0\"><section class=\"sheet\">");
+    page.raw("<article class=\"paper\"><section class=\"sheet\">");
     first(&mut page, facts);
     foot(&mut page, 1);
     page.raw("</section><section class=\"sheet\">");
@@ -132,12 +132,16 @@ fn first(page: &mut Page, facts: &Facts) {
     page.raw("<header class=\"head\"><div>");
     page.element("p", "kind", text::KIND);
     page.element("h1", "", &crate::text::page::shown_name(&document.name));
+    let from = text::between(document);
+    if !from.is_empty() {
+        page.element("p", "between", &from);
+    }
     let note = document.note.trim();
     if !note.is_empty() {
         page.element("p", "for", note);
     }
     page.raw("</div>");
-    page.element("p", "made", &text::made(&facts.made));
+    page.element("p", "made", &facts.made);
     page.raw("</header>");
     verdict(page, facts, &answer(advice, voice));
     page.raw("<dl class=\"figures-row\">");

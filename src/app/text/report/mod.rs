@@ -93,9 +93,15 @@ pub fn title(name: &str) -> String {
     )
 }
 
-/// When it was made.
-pub fn made(date: &str) -> String {
-    date.to_owned()
+/// For whom it is and from whom, as far as that was entered.
+pub fn between(document: &ScenarioDocument) -> String {
+    let (to, from) = (document.recipient.trim(), document.sender.trim());
+    match (to, from) {
+        ("", "") => String::new(),
+        (to, "") => format!("For {to}"),
+        ("", from) => format!("From {from}"),
+        (to, from) => format!("For {to}, from {from}"),
+    }
 }
 
 /// Number of a page.
@@ -185,7 +191,7 @@ pub fn sizes(sizing: &Sizing, voice: &Voice) -> String {
                 let size = decide::size(dimension, sized.smallest.size, voice);
                 format!("{name} {size}")
             }
-            None => format!("{name}: none of them"),
+            None => format!("no {name}"),
         }
     };
     let charging = match sizing.charging_by {
@@ -206,6 +212,10 @@ pub fn sizes(sizing: &Sizing, voice: &Voice) -> String {
         ),
         shown(&sizing.charging, charging, decide::size_name(by, false)),
     ];
+    let none = sizing.cooler.is_none() && sizing.bank.is_none() && sizing.charging.is_none();
+    if none {
+        return "None of the common sizes will do.".to_owned();
+    }
     format!("The smallest common sizes that will do: {}.", listed(&all))
 }
 

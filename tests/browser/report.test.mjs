@@ -27,6 +27,7 @@ const open = async (page) => {
   await sheets(page).first().waitFor();
 };
 const complete = (page) => page.getByText("Two pages, on A4 or Letter").waitFor({ timeout: 120_000 });
+const focused = (page, text) => page.waitForFunction((text) => document.activeElement.textContent === text, text);
 const plain = (text) => text.replaceAll("\u00a0", " ").replace(/\s+/g, " ");
 
 /** The text of each page of what the browser prints. */
@@ -46,7 +47,7 @@ test("it takes the place of the consult, in an entry of its own, and leaves the 
   assert.equal(page.url(), address);
   assert.ok(await page.locator("[data-answer=lead]").isHidden());
   assert.match(await page.title(), /report/);
-  assert.equal(await page.evaluate(() => document.activeElement.textContent), "Back to the consult");
+  await focused(page, "Back to the consult");
   await page.reload();
   await sheets(page).first().waitFor();
   await page.goBack();
@@ -58,7 +59,7 @@ test("it takes the place of the consult, in an entry of its own, and leaves the 
   await sheets(page).first().waitFor();
   await page.getByRole("button", { name: "Back to the consult" }).click();
   await page.locator("[data-answer=lead]").waitFor();
-  assert.equal(await page.evaluate(() => document.activeElement.textContent), "Report");
+  await focused(page, "Report");
   assertClean();
   await close();
 });

@@ -112,8 +112,8 @@ pub fn failing(
             );
             if counts && soonest.as_ref().is_none_or(|(least, _)| after < *least) {
                 let said = format!(
-                    "If the {} ({}), it takes {} at worst until: {}.",
-                    part_name(failure.part).to_lowercase(),
+                    "{} at the worst moment ({}): no more than {} to “{}”.",
+                    part_name(failure.part),
                     window_name(document, failure.slot, voice),
                     minutes(Some(after)),
                     decide::mark_name(reached.mark, voice)

@@ -82,7 +82,7 @@ pub const BAND_CHARGE: &str = "Charge of the bank";
 /// Label: heat that comes in.
 pub const COMES_IN: &str = "comes in";
 /// Label: heat that the cooler takes out.
-pub const TAKEN_OUT: &str = "cooler takes out";
+pub const TAKEN_OUT: &str = "taken out";
 
 /// Title of the document, which becomes the file's name.
 pub fn title(name: &str) -> String {

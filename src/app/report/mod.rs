@@ -93,11 +93,8 @@ fn print() {
 /// Puts eye and keyboard at the head of what has come.
 fn arrive(open: bool) {
     request_animation_frame(move || {
-        let place = if open {
-            "#report-back"
-        } else {
-            ".masthead .report-button"
-        };
+        // On a phone the button stands elsewhere.
+        let place = if open { "#report-back" } else { "h1" };
         if let Some(element) = document().query_selector(place).ok().flatten() {
             window().scroll_to_with_x_and_y(0.0, 0.0);
             crate::inputs::focus_on(&element);

@@ -333,7 +333,7 @@ fn reopen(page: &mut Page, facts: &Facts) {
         Some(code) => {
             let _ = write!(
                 page.0,
-                "<div class=\"code\" aria-hidden=\"true\">{code}</div>"
+                "<div class=\"paper-code\" aria-hidden=\"true\">{code}</div>"
             );
             text::REOPEN_NOTE
         }

@@ -5,7 +5,7 @@ use crate::desk::Desk;
 use crate::inputs::text_entry;
 use crate::live::{click, derived, part};
 use crate::share_link;
-use crate::text::sending as words;
+use crate::text::{report, sending as words};
 use leptos::ev::KeyboardEvent;
 use leptos::html;
 use leptos::prelude::*;
@@ -45,6 +45,13 @@ pub fn sending(desk: Desk, shown: RwSignal<bool>, opener: NodeRef<html::Button>)
             <div>
                 {paragraph("note", words::SAID_NOTE.to_owned())}
                 {entries}
+                <button
+                    type="button"
+                    class="report-from-here"
+                    on:click=click(move || desk.show_report())
+                >
+                    {report::REPORT}
+                </button>
                 <button type="button" on:click=click(close)>
                     {words::CLOSE}
                 </button>

@@ -5,7 +5,7 @@
 //! shrinks towards the example, field by field.
 
 use noonday_engine::scenario::{
-    Field, Kind, Problem, Scenario, ScenarioDocument, example, fields, to_link,
+    Field, Kind, Problem, Scenario, ScenarioDocument, example, field, fields, to_link,
 };
 use noonday_engine::solar::Date;
 use proptest::prelude::*;
@@ -150,8 +150,19 @@ fn mend(document: &mut ScenarioDocument) {
         .inverter_surge_w
         .max(cooler.inverter_rated_w)
         .min(SURGE_RATIO * cooler.inverter_rated_w);
+    mend_humidity(document);
     mend_glass(document);
     mend_coil(document);
+}
+
+/// Keeps the humidity of the warmest hour within the dew points that can be entered.
+fn mend_humidity(document: &mut ScenarioDocument) {
+    let dew_point = field("day.dew_point_c").and_then(Field::number);
+    let Some(dew_point) = dew_point else { return };
+    let least = document.relative_humidity_at_high(dew_point.minimum);
+    let greatest = document.relative_humidity_at_high(dew_point.maximum);
+    let share = &mut document.day.relative_humidity_at_high;
+    *share = share.clamp(least, greatest.clamp(least, 1.0));
 }
 
 fn mend_glass(document: &mut ScenarioDocument) {

@@ -45,8 +45,9 @@
 //! - [`FileWeather`](weather::FileWeather) reads [EPW](weather::Epw) text. Temperatures belong to the stamp, irradiances to the
 //!   middle of the interval before it.
 //!
-//! *Limits.* A [`Scenario`](scenario::Scenario) asks for hot days only, whose wind and cloud do not change during the day.
-//! Weather files are read, and the cabin is checked on them, but no scenario refers to one.
+//! *Limits.* A [`Scenario`](scenario::Scenario) asks for hot days only, whose wind and cloud do not change during the day. A day of
+//! a file is put into one as a forecast ([`take_file_day`](scenario::take_file_day)), with how far that is off its hours. A
+//! [`Season`](simulation::Season) runs a scenario's equipment under the file's own hours, any number of days one after another.
 //!
 //! # Sun
 //!

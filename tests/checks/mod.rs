@@ -15,6 +15,7 @@ pub mod cooler;
 pub mod electrical;
 pub mod envelope;
 pub mod parked;
+pub mod season;
 pub mod solar;
 pub mod thermal;
 pub mod weather;
@@ -99,6 +100,8 @@ pub const GROUPS: [(&str, &[Maker]); 10] = [
             weather::sky_agrees_with_the_published_correlations,
             weather::file_weather_agrees_with_the_building_program,
             weather::file_weather_keeps_the_sums_of_the_file,
+            season::a_season_follows_the_building_program,
+            season::a_fan_alone_misses_every_night_that_never_falls_to_the_limit,
         ],
     ),
     (

@@ -1,8 +1,8 @@
 //! Which inputs say nothing in the present state, and what brings them back.
 
 use noonday_engine::scenario::{
-    CellChemistry, CompressorControl, CoolerSupply, FanUse, Group, InsulationMaterial, NeededFor,
-    ScenarioDocument,
+    CellChemistry, CompressorControl, CoolerSupply, FanUse, Group, HumidityGiven,
+    InsulationMaterial, NeededFor, ScenarioDocument,
 };
 
 /// Whether an input has any effect in the present state.
@@ -33,7 +33,7 @@ pub fn how_to_get_more(group: Group) -> Option<&'static str> {
         Group::Occupants => "Hours appear once there is somebody, or something on the stove.",
         Group::Need => "Hours and limits appear once a window is for people or animals.",
         Group::Day => {
-            "Hours of shade appear once there is shade; warming once there is more than one day."
+            "Dew point or humidity, whichever the water in the air is given as. Hours of shade appear once there is shade; warming once there is more than one day."
         }
         Group::Cooler => {
             "More appears with a cooler: inverter inputs when it is fed through one, least output when it is not just on or off."
@@ -115,6 +115,8 @@ fn shell_and_people(key: &str, document: &ScenarioDocument) -> bool {
         "occupants.cooking_from_hour" | "occupants.cooking_until_hour" => {
             who.cooking_heat_w > 0.0 || who.cooking_moisture_kg_s > 0.0
         }
+        "day.dew_point_c" => day.humidity_given == HumidityGiven::DewPoint,
+        "day.relative_humidity_at_high" => day.humidity_given == HumidityGiven::RelativeHumidity,
         "day.warming_per_day_k" => day.days > 1.0,
         "day.shade_from_hour" | "day.shade_until_hour" => {
             day.shade_beam_share > 0.0 || day.shade_sky_share > 0.0

@@ -115,7 +115,7 @@ impl AppState {
     /// Takes an option; a starting point brings its values with it, as one step.
     pub fn choose(self, field: &'static Field, choice: &ChoiceField, option: usize) {
         let Some(library) = Library::behind(field.key) else {
-            return self.edit(field, |document| (choice.write)(document, option));
+            return self.edit(field, |document| take(choice, option, document));
         };
         for key in library.sets {
             self.forget_typed(key);
@@ -195,4 +195,12 @@ impl AppState {
             });
         }
     }
+}
+
+/// Takes an option; where it only says how something is stated, what is stated stays.
+fn take(choice: &ChoiceField, option: usize, document: &mut ScenarioDocument) {
+    let before = document.day.humidity_given;
+    (choice.write)(document, option);
+    let given = std::mem::replace(&mut document.day.humidity_given, before);
+    document.state_humidity_as(given);
 }

@@ -16,6 +16,8 @@ fn find(stable: &str) -> Option<&'static str> {
         "cork" => "Cork board",
         "bubble_foil" => "Bubble foil, no air gap",
         "other" => "Another, by its conductivity",
+        "dew_point" => "Dew point",
+        "relative_humidity" => "Relative humidity",
         "seated" => "Sitting quietly",
         "desk_work" => "Working at a desk",
         "moving" => "Up and about",

@@ -92,7 +92,7 @@ fn occurrences<'a>(
     })
 }
 
-fn length_h(window: &NeedWindow) -> f64 {
+pub(super) fn length_h(window: &NeedWindow) -> f64 {
     let length_h = (window.until_hour - window.from_hour).rem_euclid(HOURS_PER_DAY);
     if length_h == 0.0 {
         HOURS_PER_DAY
@@ -103,10 +103,10 @@ fn length_h(window: &NeedWindow) -> f64 {
 
 /// Excess of a series above a window's limit.
 #[derive(Default)]
-struct Excess {
-    missed_h: f64,
+pub(super) struct Excess {
+    pub(super) missed_h: f64,
     degree_hours_k_h: f64,
-    worst_c: f64,
+    pub(super) worst_c: f64,
     worst_at_h: f64,
     /// First sample that misses the limit.
     first: Option<usize>,
@@ -114,7 +114,7 @@ struct Excess {
     last_met: Option<usize>,
 }
 
-fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
+pub(super) fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> Excess {
     let mut excess = Excess {
         worst_c: f64::NEG_INFINITY,
         ..Excess::default()

@@ -25,6 +25,7 @@ mod plain_division;
 mod roof;
 pub mod sampling;
 mod sizing;
+pub mod summer;
 mod trial;
 mod verdict;
 pub mod voltages;

@@ -6,6 +6,7 @@ mod example;
 mod field;
 mod fields;
 pub mod file;
+mod file_day;
 mod grain;
 mod link;
 mod packed;
@@ -20,6 +21,7 @@ pub use field::{
     TextField,
 };
 pub use fields::{field, fields, fields_of};
+pub use file_day::{TakenDay, take_file_day};
 pub use link::{LONGEST_LINK_BYTES, LinkError, from_link, to_link};
 pub use packed::{LONGEST_SHARED_LINK, from_any_link, from_packed, to_share_link};
 pub use rating::{cooler_rating, plate_assessment};

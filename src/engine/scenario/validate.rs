@@ -1,8 +1,8 @@
 //! From an as-typed document to a scenario that can be run, or every reason why not.
 
-use super::document::{DOCUMENT_VERSION, FanUse, NeededFor, ScenarioDocument};
+use super::document::{DOCUMENT_VERSION, FanUse, HumidityGiven, NeededFor, ScenarioDocument};
 use super::field::{Field, Kind};
-use super::fields::fields;
+use super::fields::{field, fields};
 use super::rating::cooler_rating;
 use crate::cooler::bypass::BypassError;
 use crate::cooler::coil::{Coil, CoilError};
@@ -251,11 +251,37 @@ fn check_together(document: &ScenarioDocument, errors: &mut Vec<FieldError>) {
     }
     check_glass(document, errors);
     check_coil(document, errors);
+    check_humidity(document, errors);
     let sum = document.glass.sun_on_floor_share + document.glass.sun_on_furnishings_share;
     if sum > 1.0 {
         errors.push(FieldError {
             key: "glass.sun_on_furnishings_share",
             problem: Problem::SharesAboveOne { sum },
+        });
+    }
+}
+
+/// A relative humidity at the high has to give a dew point in the range of that field.
+fn check_humidity(document: &ScenarioDocument, errors: &mut Vec<FieldError>) {
+    if document.day.humidity_given != HumidityGiven::RelativeHumidity {
+        return;
+    }
+    let Some(dew_point) = field("day.dew_point_c").and_then(Field::number) else {
+        return;
+    };
+    let least = document.relative_humidity_at_high(dew_point.minimum);
+    let greatest = document
+        .relative_humidity_at_high(dew_point.maximum)
+        .min(1.0);
+    let value = document.day.relative_humidity_at_high;
+    if !(least..=greatest).contains(&value) {
+        errors.push(FieldError {
+            key: "day.relative_humidity_at_high",
+            problem: Problem::OutOfRange {
+                value,
+                minimum: least,
+                maximum: greatest,
+            },
         });
     }
 }

@@ -3,17 +3,16 @@
 //! Sun, sky and ground change over minutes, not seconds: ten minutes between points, as whole-building programs step, and the
 //! run reads every minute between them.
 
-use super::body::{Body, Face, faces};
+use super::body::Body;
 use super::build::BuildError;
 use super::observed::Observed;
-use crate::cabin::{LANES, LaneSun, Part};
+use super::painter::Painter;
+use crate::cabin::{LANES, LaneSun};
 use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR, black_body_w_m2};
 use crate::scenario::{self, ScenarioDocument};
-use crate::schedule::HourWindow;
-use crate::solar::{Place, Plane, SkyDome, SunPath};
+use crate::solar::{Place, SunPath};
 use crate::weather::{
     GroundSurface, GroundTemperatures, HotDay, HotDayInput, Outdoors, Shade, Sunlight,
-    sky_temperature_c,
 };
 use std::rc::Rc;
 
@@ -67,12 +66,12 @@ impl Environment {
             0.0
         };
         let first_standard_s = first_clock_s - summer_s;
-        let weather = weather(document)?;
+        let weather = hot_day(document)?;
         let sunlight = match sunlight {
             Some(sunlight) => sunlight,
             None => sunlight_of(document, &weather, first_standard_s, count)?,
         };
-        let mut outdoors: Vec<Outdoors> = sunlight
+        let outdoors: Vec<Outdoors> = sunlight
             .iter()
             .enumerate()
             .map(|(index, light)| {
@@ -82,6 +81,17 @@ impl Environment {
                 weather.with_dry_bulb(standard_s, light, dry_bulb_c)
             })
             .collect();
+        Self::around(document, body, first_clock_s, outdoors, sunlight)
+    }
+
+    /// Makes a grid of the outdoors at its points, the first of which is at a clock time, s since midnight of the first day.
+    pub(super) fn around(
+        document: &ScenarioDocument,
+        body: &Body,
+        first_clock_s: f64,
+        mut outdoors: Vec<Outdoors>,
+        sunlight: Rc<[Sunlight]>,
+    ) -> Result<Self, BuildError> {
         shade(document, first_clock_s, &mut outdoors)?;
         let surface = ground_surface(document.place.ground);
         let ground = GroundTemperatures::new(&outdoors, SPACING_S, surface);
@@ -98,8 +108,22 @@ impl Environment {
             first_clock_s,
             points,
             sunlight,
-            wind_from_deg: Some(day.wind_from_deg),
+            wind_from_deg: Some(document.day.wind_from_deg),
         })
+    }
+
+    /// A stretch of the grid as if it began where the whole does, under a wind of its own.
+    pub(super) fn stretch(
+        &self,
+        points: std::ops::Range<usize>,
+        wind_from_deg: Option<f64>,
+    ) -> Self {
+        Self {
+            first_clock_s: self.first_clock_s,
+            points: self.points[points].to_vec(),
+            sunlight: Rc::new([]),
+            wind_from_deg,
+        }
     }
 
     /// The sunlight of every point, before shade, for another run under the same sun.
@@ -141,12 +165,13 @@ pub(super) fn same_sun(one: &ScenarioDocument, other: &ScenarioDocument) -> bool
     one.place == other.place && sky(one) == sky(other)
 }
 
-fn weather(document: &ScenarioDocument) -> Result<HotDay, BuildError> {
+/// The day of a scenario's forecast.
+pub(super) fn hot_day(document: &ScenarioDocument) -> Result<HotDay, BuildError> {
     let day = &document.day;
     Ok(HotDay::new(HotDayInput {
         high_c: day.high_c,
         low_c: day.low_c,
-        dew_point_c: day.dew_point_c,
+        dew_point_c: document.day_dew_point_c(),
         cloud_fraction: day.cloud_fraction,
         wind_speed_10m_m_s: day.wind_speed_m_s,
         wind_from_deg: Some(day.wind_from_deg),
@@ -162,17 +187,33 @@ fn sunlight_of(
     first_standard_s: f64,
     count: usize,
 ) -> Result<Rc<[Sunlight]>, BuildError> {
-    let (place, day) = (&document.place, &document.day);
-    let site = Place {
+    let day = &document.day;
+    let path = SunPath::new(&site(document), day.date, day.days as u32 + 1)?;
+    Ok((0..count)
+        .map(|index| weather.sunlight(first_standard_s + SPACING_S * index as f64, &path))
+        .collect())
+}
+
+/// Where a scenario is on the globe and by which clock.
+pub(super) fn site(document: &ScenarioDocument) -> Place {
+    let place = &document.place;
+    Place {
         latitude_deg: place.latitude_deg,
         longitude_deg: place.longitude_deg,
         altitude_m: place.altitude_m,
         utc_offset_h: place.utc_offset_h,
-    };
-    let path = SunPath::new(&site, day.date, day.days as u32 + 1)?;
-    Ok((0..count)
-        .map(|index| weather.sunlight(first_standard_s + SPACING_S * index as f64, &path))
-        .collect())
+    }
+}
+
+/// The shade of a scenario.
+pub(super) fn shade_of(document: &ScenarioDocument) -> Result<Shade, BuildError> {
+    let day = &document.day;
+    Ok(Shade::new(
+        day.shade_from_hour,
+        day.shade_until_hour,
+        day.shade_beam_share,
+        day.shade_sky_share,
+    )?)
 }
 
 /// Shade falls on the vehicle and on the ground around it alike; what hides a share of the sky radiates in its place, at the
@@ -183,12 +224,7 @@ fn shade(
     outdoors: &mut [Outdoors],
 ) -> Result<(), BuildError> {
     let day = &document.day;
-    let shade = Shade::new(
-        day.shade_from_hour,
-        day.shade_until_hour,
-        day.shade_beam_share,
-        day.shade_sky_share,
-    )?;
+    let shade = shade_of(document)?;
     for (index, outdoors) in outdoors.iter_mut().enumerate() {
         let clock_s = first_clock_s + SPACING_S * index as f64;
         outdoors.irradiance = shade.apply(&outdoors.irradiance, clock_s);
@@ -201,138 +237,7 @@ fn shade(
     Ok(())
 }
 
-/// Everything that turns the outdoors at an instant into sun on each lane.
-struct Painter<'a> {
-    document: &'a ScenarioDocument,
-    body: &'a Body,
-    faces: [Face; 6],
-    planes: [Plane; 6],
-    lane_face: [Option<usize>; LANES],
-    covers: Option<HourWindow>,
-    ground_reflectance: f64,
-}
-
-impl<'a> Painter<'a> {
-    fn new(document: &'a ScenarioDocument, body: &'a Body) -> Result<Self, BuildError> {
-        let glass = &document.glass;
-        let faces = faces(document);
-        let planes = faces.map(|face| {
-            let tilt_deg = libm::acos(face.facing_up_cosine).to_degrees();
-            Plane::new(tilt_deg, face.azimuth_deg)
-        });
-        let mut lane_face = [None; LANES];
-        for (lane, element) in body.description.elements.iter().enumerate() {
-            lane_face[lane] = faces.iter().position(|face| {
-                element.part != Part::Furnishing
-                    && face.facing_up_cosine == element.facing_up_cosine
-                    && face.azimuth_deg == element.azimuth_deg
-            });
-        }
-        let covers = if glass.covers_fitted {
-            Some(HourWindow::new(
-                glass.covers_from_hour,
-                glass.covers_until_hour,
-            )?)
-        } else {
-            None
-        };
-        Ok(Self {
-            document,
-            body,
-            faces,
-            planes,
-            lane_face,
-            covers,
-            ground_reflectance: ground_surface(document.place.ground)
-                .properties()
-                .solar_reflectance,
-        })
-    }
-
-    fn surroundings(
-        &self,
-        clock_s: f64,
-        outdoors: &Outdoors,
-        ground: &GroundTemperatures,
-        index: usize,
-    ) -> Surroundings {
-        let irradiance = outdoors.irradiance;
-        let mut surroundings = Surroundings {
-            outdoor_c: outdoors.dry_bulb_c,
-            humidity_ratio: outdoors.humidity_ratio,
-            sky_c: sky_temperature_c(outdoors.sky_longwave_w_m2),
-            ground_c: ground.open_c[index],
-            shaded_ground_c: ground.shaded_c[index],
-            wind_speed_m_s: outdoors.wind_speed_10m_m_s,
-            horizontal_sun_w_m2: irradiance.global_horizontal_w_m2,
-            beam_sun_w_m2: irradiance.direct_normal_w_m2 * outdoors.sun.direction[2].max(0.0),
-            sun_direction: seen_from_vehicle(
-                outdoors.sun.direction,
-                self.document.vehicle.heading_deg,
-            ),
-            sun: [LaneSun::NONE; LANES],
-        };
-        if irradiance.global_horizontal_w_m2 > 0.0 {
-            let dome = SkyDome::new(&outdoors.sun, &irradiance);
-            self.paint(clock_s, &dome, &mut surroundings.sun);
-        }
-        surroundings
-    }
-
-    fn paint(&self, clock_s: f64, dome: &SkyDome, sun: &mut [LaneSun; LANES]) {
-        let on_faces = self
-            .planes
-            .map(|plane| dome.on_plane(&plane, self.ground_reflectance));
-        let covered = self.covers.is_some_and(|window| window.contains(clock_s));
-        let pane = if covered {
-            &self.body.covered_glass
-        } else {
-            &self.body.bare_glass
-        };
-        for (lane, element) in self.body.description.elements.iter().enumerate() {
-            let Some(face) = self.lane_face[lane] else {
-                continue;
-            };
-            if self.faces[face].part == Part::Floor {
-                continue;
-            }
-            let falling = &on_faces[face];
-            let diffuse_w_m2 = falling.sky_diffuse_w_m2 + falling.ground_w_m2;
-            if element.part == Part::Glass {
-                let beam = pane.beam(falling.incidence_cosine);
-                let absorbed_w = element.area_m2
-                    * (beam.absorbed * falling.beam_w_m2 + pane.absorptance_diffuse * diffuse_w_m2);
-                let transmitted_w = element.area_m2
-                    * (beam.transmitted * falling.beam_w_m2
-                        + pane.transmittance_diffuse * diffuse_w_m2);
-                sun[lane] = LaneSun {
-                    absorbed_outside_w: 0.5 * absorbed_w,
-                    absorbed_inside_w: 0.5 * absorbed_w,
-                    transmitted_w: transmitted_w * self.body.kept_sun_share,
-                };
-            } else {
-                let absorptance = if element.part == Part::Roof {
-                    self.document.shell.roof_sun_absorptance
-                } else {
-                    self.document.shell.wall_sun_absorptance
-                };
-                sun[lane].absorbed_outside_w = element.area_m2 * absorptance * falling.total_w_m2();
-            }
-        }
-    }
-}
-
-/// Turns a direction given as east, north and up into right, ahead and up of a vehicle whose nose points to a heading.
-fn seen_from_vehicle([east, north, up]: [f64; 3], heading_deg: f64) -> [f64; 3] {
-    let (sine, cosine) = libm::sincos(heading_deg.to_radians());
-    [
-        east * cosine - north * sine,
-        east * sine + north * cosine,
-        up,
-    ]
-}
-
-fn ground_surface(ground: scenario::Ground) -> GroundSurface {
+pub(super) fn ground_surface(ground: scenario::Ground) -> GroundSurface {
     match ground {
         scenario::Ground::Asphalt => GroundSurface::Asphalt,
         scenario::Ground::Concrete => GroundSurface::Concrete,
@@ -365,26 +270,5 @@ fn mix(one: &Surroundings, other: &Surroundings, share: f64) -> Surroundings {
             line(one.sun_direction[axis], other.sun_direction[axis])
         }),
         sun,
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn directions_turn_with_the_vehicle() {
-        const EAST: [f64; 3] = [1.0, 0.0, 0.0];
-        for (heading_deg, right, ahead) in [
-            (0.0, 1.0, 0.0),
-            (90.0, 0.0, 1.0),
-            (180.0, -1.0, 0.0),
-            (270.0, 0.0, -1.0),
-        ] {
-            let seen = seen_from_vehicle(EAST, heading_deg);
-            assert!((seen[0] - right).abs() < 1e-12, "{heading_deg}: {seen:?}");
-            assert!((seen[1] - ahead).abs() < 1e-12, "{heading_deg}: {seen:?}");
-        }
-        assert_eq!(seen_from_vehicle([0.0, 0.0, 1.0], 33.0)[2], 1.0);
     }
 }

@@ -44,7 +44,7 @@ pub(super) struct Settled {
 }
 
 impl Settled {
-    fn new(
+    pub(super) fn new(
         document: &ScenarioDocument,
         body: &Body,
         environment: &Environment,

@@ -8,6 +8,7 @@
 //! lying flat and facing up. Directions are unit vectors of east, north and up.
 
 mod clear_sky;
+mod clock;
 mod date;
 mod ephemeris;
 mod plane;
@@ -17,6 +18,7 @@ pub use clear_sky::{
     ClearSky, Clouds, Irradiance, LINKE_TURBIDITY_GREATEST, LINKE_TURBIDITY_LEAST,
     diffuse_share_from_clearness, extraterrestrial_normal_w_m2, relative_airmass,
 };
+pub use clock::likely_utc_offset_h;
 pub use date::{Date, YEAR_GREATEST, YEAR_LEAST};
 pub use plane::{Plane, PlaneIrradiance, SkyDome};
 pub use position::{DAYS_GREATEST, Place, SunPath, SunPosition};

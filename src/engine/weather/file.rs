@@ -106,6 +106,17 @@ impl FileWeather {
         self.file_days() - self.start_day
     }
 
+    /// Days that can be asked for from the beginning of the time base: to the end of the file, or as many as a file of a whole year
+    /// has, which goes on with its other end.
+    #[must_use]
+    pub fn reaches(&self) -> usize {
+        if self.file_days() >= DAYS_IN_YEAR {
+            self.file_days()
+        } else {
+            self.days()
+        }
+    }
+
     /// The quantities that were missing somewhere, with how often.
     #[must_use]
     pub fn filled(&self) -> &[Filled] {

@@ -10,6 +10,9 @@ mod epw_calendar;
 #[cfg(test)]
 mod epw_tests;
 mod file;
+mod file_days;
+#[cfg(test)]
+mod file_days_tests;
 mod file_records;
 #[cfg(test)]
 mod file_tests;
@@ -17,15 +20,21 @@ mod ground;
 mod ground_slab;
 mod ground_surface;
 mod hot_day;
+mod invented;
 mod shade;
 mod sky;
 
-pub use epw::{EPW_TEXT_GREATEST_BYTES, Epw, EpwError, EpwLocation, EpwRecord};
+pub use epw::{
+    EPW_TEXT_GREATEST_BYTES, Epw, EpwError, EpwLocation, EpwRecord, YEAR_OF_HOURS_GREATEST_BYTES,
+};
 pub use file::FileWeather;
+pub(crate) use file_days::mean_wind_from_deg;
+pub use file_days::{FileDay, ReducedDay};
 pub use file_records::Filled;
 pub use ground::{GroundExposure, GroundTemperatures, ground_surface_temperatures_c};
 pub use ground_surface::{GroundLayer, GroundProperties, GroundSurface};
 pub use hot_day::{HotDay, HotDayInput, Sunlight};
+pub use invented::invented_summer;
 pub use shade::Shade;
 pub use sky::{
     clear_sky_emissivity, clear_sky_emissivity_corrected, cloud_factor, sky_longwave_w_m2,
@@ -33,7 +42,7 @@ pub use sky::{
 };
 
 use crate::schedule::ScheduleError;
-use crate::solar::{Irradiance, SunPath, SunPosition};
+use crate::solar::{Irradiance, SolarError, SunPath, SunPosition};
 use crate::validity::OutOfRange;
 
 /// The outdoors at an instant.
@@ -71,6 +80,14 @@ pub enum WeatherError {
     OutOfRange(OutOfRange),
     /// An hour is not one of a day.
     Hours(ScheduleError),
+    /// The sun has no path there.
+    Sun(SolarError),
+}
+
+impl From<SolarError> for WeatherError {
+    fn from(error: SolarError) -> Self {
+        Self::Sun(error)
+    }
 }
 
 impl From<ScheduleError> for WeatherError {

@@ -74,6 +74,16 @@ fn day(key: &str) -> Option<Wording> {
             "A cool night empties the heat out of furniture and walls for nothing; a warm one does not.",
             "and at least 0.5 °C (1 °F) below the high",
         ),
+        "day.humidity_given" => say(
+            "Water in the air is given as",
+            "Forecasts give either; the dew point is the better measure, for it stays much the same from morning to evening.",
+            "",
+        ),
+        "day.relative_humidity_at_high" => say(
+            "Humidity in the warmest hour",
+            "The humidity when the day is at its highest temperature, in the afternoon. The same air has a far higher humidity in the cool morning: take the afternoon's, not the day's mean.",
+            "as far as the dew point that it gives stays between desert air and the most humid coasts",
+        ),
         "day.dew_point_c" => say(
             "Dew point",
             "It says how much water is in the air. Above about 18 °C (65 °F) it feels muggy, and the cooler spends much of its work on water.",

@@ -6,7 +6,9 @@ use super::Voice;
 use super::listed;
 use super::options::option_name;
 use crate::format::date;
-use noonday_engine::scenario::{Dimension, Group, Kind, NeededFor, ScenarioDocument, field};
+use noonday_engine::scenario::{
+    Dimension, Group, HumidityGiven, Kind, NeededFor, ScenarioDocument, field,
+};
 
 /// The contents of a group in a line.
 pub fn summary(group: Group, document: &ScenarioDocument, voice: &Voice) -> String {
@@ -186,12 +188,18 @@ fn day(document: &ScenarioDocument, voice: &Voice) -> String {
         "no shade".to_owned()
     };
     format!(
-        "{} from {}: {} to {}, dew point {}, {} cloud, wind {}, {shade}.",
+        "{} from {}: {} to {}, {}, {} cloud, wind {}, {shade}.",
         counted(day.days, "day", "days", voice),
         date(day.date),
         degrees(day.low_c),
         degrees(day.high_c),
-        degrees(day.dew_point_c),
+        match day.humidity_given {
+            HumidityGiven::DewPoint => format!("dew point {}", degrees(day.dew_point_c)),
+            HumidityGiven::RelativeHumidity => {
+                let share = voice.units.percent(day.relative_humidity_at_high);
+                format!("{share} humid in the warmest hour")
+            }
+        },
         voice.units.percent(day.cloud_fraction),
         voice
             .units

@@ -108,11 +108,16 @@ impl Uncertain {
                 shift(document, "shell.wall_sun_absorptance", drawn);
             }
             Self::ForecastHigh => {
+                // The water in the air is a question of its own.
+                document.state_dew_point();
                 shift(document, "day.high_c", drawn);
                 let day = &mut document.day;
                 day.high_c = day.high_c.max(day.low_c + LEAST_DAILY_RANGE_K);
             }
-            Self::DewPoint => shift(document, "day.dew_point_c", drawn),
+            Self::DewPoint => {
+                document.state_dew_point();
+                shift(document, "day.dew_point_c", drawn);
+            }
             Self::Capacity => {
                 let keys = ["cooler.capacity_rated_w", "cooler.electric_power_rated_w"];
                 scale_each(document, &keys, drawn);

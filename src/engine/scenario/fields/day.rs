@@ -1,7 +1,7 @@
 //! Place and day: rows of the fields table.
 
 use super::{choice, date, number, position, set_at, switch};
-use crate::scenario::document::{Ground, Terrain};
+use crate::scenario::document::{Ground, HumidityGiven, Terrain};
 use crate::scenario::field::{Basis, Dimension, Field, Group};
 
 /// Options and their stable names.
@@ -19,6 +19,12 @@ const GROUND_OPTIONS: ([Ground; 4], [&str; 4]) = (
         Ground::Grass,
     ],
     ["asphalt", "concrete", "gravel", "grass"],
+);
+
+/// Options and their stable names.
+const HUMIDITY_OPTIONS: ([HumidityGiven; 2], [&str; 2]) = (
+    [HumidityGiven::DewPoint, HumidityGiven::RelativeHumidity],
+    ["dew_point", "relative_humidity"],
 );
 
 /// Fields of [`Group::Place`].
@@ -168,6 +174,17 @@ pub(super) const DAY: &[Field] = &[
         basis: Basis::Example,
     },
     Field {
+        id: 350,
+        key: "day.humidity_given",
+        group: Group::Day,
+        kind: choice(
+            &HUMIDITY_OPTIONS.1,
+            |d| position(&HUMIDITY_OPTIONS.0, d.day.humidity_given),
+            |d, i| set_at(&HUMIDITY_OPTIONS.0, i, &mut d.day.humidity_given),
+        ),
+        basis: Basis::Example,
+    },
+    Field {
         id: 83,
         key: "day.dew_point_c",
         group: Group::Day,
@@ -177,6 +194,19 @@ pub(super) const DAY: &[Field] = &[
             32.0,
             |d| d.day.dew_point_c,
             |d, v| d.day.dew_point_c = v,
+        ),
+        basis: Basis::Example,
+    },
+    Field {
+        id: 351,
+        key: "day.relative_humidity_at_high",
+        group: Group::Day,
+        kind: number(
+            Dimension::Share,
+            0.01,
+            1.0,
+            |d| d.day.relative_humidity_at_high,
+            |d, v| d.day.relative_humidity_at_high = v,
         ),
         basis: Basis::Example,
     },

@@ -25,6 +25,7 @@ mod sight;
 mod state;
 mod storage;
 mod text;
+mod weather;
 mod widgets;
 mod worker;
 
@@ -49,6 +50,7 @@ use std::time::Duration;
 use text::charts::{bank_readings, temperature_readings};
 use text::heat::heat_readings;
 use text::page;
+use weather::Weather;
 use widgets::{Masthead, Notices};
 
 fn main() {
@@ -159,9 +161,10 @@ fn Page(start: Start) -> impl IntoView {
             </div>
             {comes_later(6, || waits_unseen("#figures", || view! { <Figures /> }.into_any()))}
             {comes_later(7, || view! { <Decide /> }.into_any())}
-            {comes_later(8, || waits_unseen("#building", || view! { <Building /> }.into_any()))}
+            {comes_later(8, || waits_unseen("#weather", || view! { <Weather /> }.into_any()))}
+            {comes_later(9, || waits_unseen("#building", || view! { <Building /> }.into_any()))}
             {comes_later(10, || waits_unseen("#compare", || view! { <SideBySide /> }.into_any()))}
-            {comes_later(9, || waits_unseen("#proving", || view! { <Proving /> }.into_any()))}
+            {comes_later(11, || waits_unseen("#proving", || view! { <Proving /> }.into_any()))}
         </main>
         <ClientReport />
     }

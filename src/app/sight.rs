@@ -35,7 +35,7 @@ impl Arrived {
 }
 
 /// How many parts come later.
-const LATER_PARTS: u32 = 10;
+const LATER_PARTS: u32 = 11;
 
 /// A part of the page that comes later, in its turn from 1 to [`LATER_PARTS`].
 pub fn comes_later(turn: u32, view: fn() -> AnyView) -> AnyView {

@@ -194,6 +194,7 @@ impl Decision {
             left_out: self.left_out.get_untracked(),
             must_recover: self.must_recover.get_untracked(),
             lesson: None,
+            summer: None,
         };
         let asked = self
             .companion
@@ -288,7 +289,11 @@ impl Decision {
                     parts.sampled = Some(Arc::new(found));
                     SURE
                 }
-                Found::Levers(_) | Found::Learned(_) | Found::Progress | Found::Refused => place,
+                Found::Levers(_)
+                | Found::Learned(_)
+                | Found::Summer(_)
+                | Found::Progress
+                | Found::Refused => place,
             };
         });
         if place == SURE {

@@ -95,6 +95,18 @@ pub fn weekday(date: Date, days_later: i64) -> &'static str {
         "Friday",
         "Saturday",
     ];
+    NAMES
+        .get(days_after_sunday(date, days_later))
+        .copied()
+        .unwrap_or_default()
+}
+
+/// Day of the week, Monday being 0.
+pub fn weekday_index(date: Date) -> usize {
+    (days_after_sunday(date, 0) + 6) % 7
+}
+
+fn days_after_sunday(date: Date, days_later: i64) -> usize {
     const SHIFT: [i64; 12] = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4];
     let month = usize::from(date.month());
     let year = i64::from(date.year()) - i64::from(month < 3);
@@ -104,8 +116,7 @@ pub fn weekday(date: Date, days_later: i64) -> &'static str {
         + shift
         + i64::from(date.day())
         + days_later;
-    let index = usize::try_from(sum.rem_euclid(7)).unwrap_or_default();
-    NAMES.get(index).copied().unwrap_or_default()
+    usize::try_from(sum.rem_euclid(7)).unwrap_or_default()
 }
 
 fn days_and_hours(h: i64) -> String {

@@ -6,7 +6,7 @@
 use js_sys::{Object, Reflect};
 use noonday_engine::solar::Date;
 use std::sync::{Mutex, OnceLock};
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
 
 static LANGUAGE: OnceLock<Language> = OnceLock::new();
 
@@ -165,13 +165,82 @@ fn written(date: Date) -> String {
         ENGLISH_ELSEWHERE
     };
     let options = options(&[("dateStyle", "long".into())]);
-    let noon = js_sys::Date::new_with_year_month_day_hr(
-        year.unsigned_abs(),
-        i32::from(month) - 1,
-        i32::from(day),
+    noon_of(date).to_locale_date_string(tag, &options).into()
+}
+
+/// A day without its year: `21 July`; nothing before the language is known.
+pub fn day_and_month(date: Date) -> Option<String> {
+    let language = LANGUAGE.get()?;
+    let tag = if language.tag.starts_with(OF_THE_WORDS) {
+        &language.tag
+    } else {
+        ENGLISH_ELSEWHERE
+    };
+    let options = options(&[("day", "numeric".into()), ("month", "long".into())]);
+    Some(noon_of(date).to_locale_date_string(tag, &options).into())
+}
+
+fn noon_of(date: Date) -> js_sys::Date {
+    js_sys::Date::new_with_year_month_day_hr(
+        date.year().unsigned_abs(),
+        i32::from(date.month()) - 1,
+        i32::from(date.day()),
         12,
-    );
-    noon.to_locale_date_string(tag, &options).into()
+    )
+}
+
+/// Names of a calendar in the browser's own language.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CalendarNames {
+    /// Tag of the language.
+    pub tag: String,
+    /// January to December.
+    pub months: Vec<String>,
+    /// Monday to Sunday, short.
+    pub weekdays: Vec<String>,
+    /// The day with which a week begins, Monday being 0.
+    pub first: usize,
+}
+
+/// Names of a calendar in the browser's own language; English before it is known.
+pub fn calendar_names() -> CalendarNames {
+    let tag = LANGUAGE.get().map_or("en", |language| &language.tag);
+    let written = |month: i32, day: i32, option: &str, form: &str| -> String {
+        let noon = js_sys::Date::new_with_year_month_day_hr(2024, month, day, 12);
+        noon.to_locale_date_string(tag, &options(&[(option, form.into())]))
+            .into()
+    };
+    CalendarNames {
+        tag: tag.to_owned(),
+        months: (0..12)
+            .map(|month| written(month, 1, "month", "long"))
+            .collect(),
+        // 1 January 2024 is a Monday.
+        weekdays: (1..=7)
+            .map(|day| written(0, day, "weekday", "short"))
+            .collect(),
+        first: first_weekday(tag).unwrap_or(0),
+    }
+}
+
+/// The first day of the week where a language is at home, Monday being 0, as far as the browser knows.
+fn first_weekday(tag: &str) -> Option<usize> {
+    let intl = Reflect::get(&js_sys::global(), &"Intl".into()).ok()?;
+    let locale: js_sys::Function = Reflect::get(&intl, &"Locale".into())
+        .ok()?
+        .dyn_into()
+        .ok()?;
+    let locale = Reflect::construct(&locale, &js_sys::Array::of1(&tag.into())).ok()?;
+    let ask: Result<js_sys::Function, _> = Reflect::get(&locale, &"getWeekInfo".into())
+        .ok()?
+        .dyn_into();
+    let info = match ask {
+        Ok(ask) => ask.call0(&locale).ok()?,
+        Err(_) => Reflect::get(&locale, &"weekInfo".into()).ok()?,
+    };
+    let first = Reflect::get(&info, &"firstDay".into()).ok()?.as_f64()?;
+    // ISO 8601 counts from Monday, 1, to Sunday, 7.
+    Some((first as usize + 6) % 7)
 }
 
 #[cfg(test)]

@@ -10,9 +10,9 @@ mod number;
 mod unit;
 
 pub use amount::{Amount, Measure};
-pub use clock::{duration, parse_clock, parse_date, weekday};
+pub use clock::{duration, parse_clock, parse_date, weekday, weekday_index};
 pub use csv::csv_text;
-pub use language::{date, speak};
+pub use language::{CalendarNames, calendar_names, date, day_and_month, speak};
 pub use number::{Typed, entry_text, parse_number};
 pub use unit::{Unit, unit};
 
@@ -139,6 +139,17 @@ impl UnitSystem {
     pub fn irradiance_number(self, sun_w_m2: f64) -> f64 {
         let (flow, area) = (unit(Dimension::HeatFlow, self), unit(Dimension::Area, self));
         flow.shown(sun_w_m2) / area.shown(1.0)
+    }
+
+    /// Sun of a whole day on a square metre, or on a square foot.
+    pub fn day_sun(self, sun_wh_m2: f64) -> String {
+        match self {
+            Self::Us => join(
+                &self.number(self.irradiance_number(sun_wh_m2), 0),
+                "BTU/ft²",
+            ),
+            Self::Metric => join(&self.number(sun_wh_m2 / 1_000.0, 1), "kWh/m²"),
+        }
     }
 
     /// The unit of it.

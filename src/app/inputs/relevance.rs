@@ -33,7 +33,7 @@ pub fn how_to_get_more(group: Group) -> Option<&'static str> {
         Group::Occupants => "Hours appear once there is somebody, or something on the stove.",
         Group::Need => "Hours and limits appear once a window is for people or animals.",
         Group::Day => {
-            "Dew point or humidity, whichever the water in the air is given as. Hours of shade appear once there is shade; warming once there is more than one day."
+            "Dew point or humidity, whichever the water in the air is given as. A day can be taken out of a weather file under “Weather and sun”. Hours of shade appear once there is shade; warming once there is more than one day."
         }
         Group::Cooler => {
             "More appears with a cooler: inverter inputs when it is fed through one, least output when it is not just on or off."
@@ -48,7 +48,10 @@ pub fn how_to_get_more(group: Group) -> Option<&'static str> {
             "More appears once unit, hatches or panels have a size. Where everything stands is set on the plan under “How to build it in”, to scale."
         }
         Group::Readings => "Humidity and air flow can be entered once they are said to be known.",
-        Group::Title | Group::Vehicle | Group::Place | Group::Cabling | Group::Prices => {
+        Group::Place => {
+            "Coordinates can be pasted from a map under “Weather and sun”, or the place of this device taken."
+        }
+        Group::Title | Group::Vehicle | Group::Cabling | Group::Prices => {
             return None;
         }
     })

@@ -169,6 +169,7 @@ impl Teaching {
             left_out: Vec::new(),
             must_recover: false,
             lesson: (extent == Extent::Everything).then_some(lesson),
+            summer: None,
         };
         let asked = self
             .companion

@@ -23,6 +23,7 @@ pub mod sending;
 pub mod starting;
 pub mod storage;
 pub mod summary;
+pub mod weather;
 pub mod working;
 
 use crate::format::{Amount, UnitSystem, weekday};

@@ -3,6 +3,7 @@
 use noonday_engine::advice::failure::WindowFailure;
 use noonday_engine::advice::learning::{Assumed, Learned};
 use noonday_engine::advice::sampling::Sampled;
+use noonday_engine::advice::summer::Summer;
 use noonday_engine::advice::{Alternatives, LeverEffect, Packages, PlainDivision, Sizing, Subject};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -27,6 +28,26 @@ pub struct Lesson {
     pub assumed: Assumed,
 }
 
+/// Where the weather of a summer comes from.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum SummerWeather {
+    /// The text of a weather file.
+    File(String),
+    /// The invented one.
+    Invented,
+}
+
+/// A summer to be run.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SummerAsked {
+    /// Its weather.
+    pub weather: SummerWeather,
+    /// Month and day with which it begins.
+    pub from: (u8, u8),
+    /// Its days.
+    pub days: u32,
+}
+
 /// What the page asks for; it replaces what was asked before.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Request {
@@ -42,6 +63,8 @@ pub struct Request {
     pub must_recover: bool,
     /// A log to learn from: then this alone is done.
     pub lesson: Option<Lesson>,
+    /// A summer to be run: then this alone is done.
+    pub summer: Option<SummerAsked>,
 }
 
 /// Something that was worked out.
@@ -63,6 +86,8 @@ pub enum Found {
     Sampled(Sampled),
     /// What a log taught.
     Learned(Box<Learned>),
+    /// The days of a summer so far.
+    Summer(Box<Summer>),
     /// Nothing new, but it goes on.
     Progress,
     /// The scenario was refused, which no checked one should be.
@@ -105,6 +130,11 @@ mod tests {
             left_out: vec![Subject::Shade, Subject::Cooler],
             must_recover: true,
             lesson: None,
+            summer: Some(SummerAsked {
+                weather: SummerWeather::Invented,
+                from: (6, 1),
+                days: 92,
+            }),
         };
         assert_eq!(read(&written(&request)), Some(request));
         let answer = Answer {

@@ -10,5 +10,5 @@ mod outside;
 mod work;
 
 pub use inside::serve_if_worker;
-pub use message::{Answer, Extent, Found, Lesson, Request};
+pub use message::{Answer, Extent, Found, Lesson, Request, SummerAsked, SummerWeather};
 pub use outside::Companion;

@@ -1,12 +1,14 @@
 //! The order of the work, in slices of some tens of milliseconds.
 
-use super::message::{Answer, Extent, Found, Lesson, Request};
+use super::message::{Answer, Extent, Found, Lesson, Request, SummerAsked, SummerWeather};
 use noonday_engine::advice::failure::FailureSearch;
 use noonday_engine::advice::learning::{Learning, read_log};
 use noonday_engine::advice::sampling::{ENOUGH_SAMPLES, Sampler};
+use noonday_engine::advice::summer::SummerSearch;
 use noonday_engine::advice::{PackageSearch, alternatives, levers, measures, plain_division, size};
 use noonday_engine::scenario::{Scenario, from_link};
 use noonday_engine::simulation::BuildError;
+use noonday_engine::weather::{FileWeather, invented_summer};
 
 /// Runs of packages in a slice, and slices between two results that are shown.
 const RUNS_IN_SLICE: usize = 20;
@@ -15,6 +17,9 @@ const SLICES_BETWEEN_RESULTS: u32 = 6;
 /// Draws in a slice, and between two results that are shown.
 const DRAWS_IN_SLICE: usize = 16;
 const DRAWS_BETWEEN_RESULTS: usize = 208;
+
+/// Days of a summer in a slice.
+const DAYS_IN_SLICE: usize = 6;
 
 /// Seed of the draws: any will do, and the same gives the same answer.
 const SEED: u64 = 12;
@@ -29,6 +34,8 @@ enum Part {
     Packages(Box<PackageSearch>, u32),
     Sampling(Box<Sampler>),
     Learning(Option<Box<Learning>>),
+    /// Nothing before its first slice.
+    Summer(Option<Box<SummerSearch>>),
     Over,
 }
 
@@ -47,11 +54,12 @@ impl Work {
     pub fn new(request: Request) -> Self {
         let document = from_link(&request.link).ok();
         let scenario = document.and_then(|document| Scenario::new(document).ok());
-        let part = match (request.extent, &request.lesson) {
-            (Extent::Nothing, _) => Part::Over,
-            (_, Some(lesson)) => Part::Learning(begun(scenario.as_ref(), lesson)),
-            (Extent::Everything, None) => Part::Levers,
-            (Extent::Choices, None) => Part::Sizing,
+        let part = match (request.extent, &request.lesson, &request.summer) {
+            (Extent::Nothing, ..) => Part::Over,
+            (_, Some(lesson), _) => Part::Learning(begun(scenario.as_ref(), lesson)),
+            (_, None, Some(_)) => Part::Summer(None),
+            (Extent::Everything, ..) => Part::Levers,
+            (Extent::Choices, ..) => Part::Sizing,
         };
         Self {
             scenario,
@@ -95,7 +103,8 @@ impl Work {
             Part::Packages(..) => 5,
             Part::Sampling(_) => 6,
             Part::Learning(_) => 7,
-            Part::Over => 8,
+            Part::Summer(_) => 8,
+            Part::Over => 9,
         }
     }
 
@@ -105,8 +114,11 @@ impl Work {
             return Ok((Found::Refused, 1.0));
         };
         let place = self.place();
-        let begin = place.checked_sub(1).map_or(0.0, |before| ENDS[before]);
-        let end = ENDS[place.min(ENDS.len() - 1)];
+        let last = ENDS.len() - 1;
+        let begin = place
+            .checked_sub(1)
+            .map_or(0.0, |before| ENDS[before.min(last)]);
+        let end = ENDS[place.min(last)];
         let at = |share: f64| begin + share * (end - begin);
         match &mut self.part {
             Part::Levers => {
@@ -179,6 +191,26 @@ impl Work {
                 self.part = Part::Over;
                 Ok((found, 1.0))
             }
+            Part::Summer(search) => {
+                if search.is_none() {
+                    let asked = self.request.summer.as_ref();
+                    *search = asked.and_then(|asked| summer(scenario, asked));
+                }
+                let Some(search) = search else {
+                    self.part = Part::Over;
+                    return Ok((Found::Refused, 1.0));
+                };
+                let mut over = false;
+                for _ in 0..DAYS_IN_SLICE {
+                    over = over || search.step()?;
+                }
+                let found = Found::Summer(Box::new(search.found().clone()));
+                let progress = search.progress();
+                if over {
+                    self.part = Part::Over;
+                }
+                Ok((found, progress))
+            }
             Part::Over => Ok((Found::Progress, 1.0)),
         }
     }
@@ -189,6 +221,17 @@ fn begun(scenario: Option<&Scenario>, lesson: &Lesson) -> Option<Box<Learning>> 
     let log = read_log(&lesson.text, &lesson.assumed.unsaid).ok()?;
     let learning = Learning::new(scenario?, &log, &lesson.assumed).ok()?;
     Some(Box::new(learning))
+}
+
+/// A summer begun; none of a file that cannot be read or does not hold the day, which the page does not ask for.
+fn summer(scenario: &Scenario, asked: &SummerAsked) -> Option<Box<SummerSearch>> {
+    let weather = match &asked.weather {
+        SummerWeather::File(text) => FileWeather::from_epw_text(text),
+        SummerWeather::Invented => invented_summer(),
+    };
+    let weather = weather.ok()?.starting_on(asked.from.0, asked.from.1).ok()?;
+    let search = SummerSearch::new(scenario, &weather, asked.days).ok()?;
+    Some(Box::new(search))
 }
 
 #[cfg(test)]
@@ -205,6 +248,7 @@ mod tests {
             left_out: vec![Subject::Shade],
             must_recover: true,
             lesson: None,
+            summer: None,
         }
     }
 
@@ -267,6 +311,28 @@ mod tests {
         };
         assert!(learned.follows() && (learned.estimates[0].value - 0.6).abs() < 0.1);
         assert_eq!(answers("no log").last().unwrap().found, Found::Refused);
+    }
+
+    #[test]
+    fn a_summer_comes_day_by_day_and_one_that_cannot_be_is_refused() {
+        let asked = |from| Request {
+            summer: Some(SummerAsked {
+                weather: SummerWeather::Invented,
+                from,
+                days: 9,
+            }),
+            ..request(Extent::Everything)
+        };
+        let answers = all(asked((7, 1)));
+        assert!(answers.is_sorted_by(|one, other| one.progress <= other.progress));
+        let Some(Found::Summer(summer)) = answers.last().map(|answer| &answer.found) else {
+            panic!("no summer");
+        };
+        assert_eq!(
+            (summer.days.len(), answers.last().unwrap().progress),
+            (9, 1.0)
+        );
+        assert_eq!(all(asked((1, 1))).last().unwrap().found, Found::Refused);
     }
 
     #[test]

@@ -11,7 +11,7 @@
 use super::ample::feed_amply;
 use super::judge::{HOURS_PER_DAY, excess, length_h};
 use super::trial::COARSE_STEPS_PER_MINUTE;
-use crate::scenario::{NeedWindow, NeededFor, Scenario, ScenarioDocument};
+use crate::scenario::{Day, NeedWindow, NeededFor, Place, Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Passage, Results, Season, Series};
 use crate::solar::Date;
 use crate::weather::{FileDay, FileWeather};
@@ -109,6 +109,35 @@ impl Summer {
         days.map(|day| (day.lowest_charge, day.facts.date))
             .min_by(|one, other| one.0.total_cmp(&other.0))
     }
+}
+
+/// Whether two scenarios have the same summer under the same file: they may differ in what the file says instead, in names, prices
+/// and readings.
+#[must_use]
+pub fn same_summer(one: &ScenarioDocument, other: &ScenarioDocument) -> bool {
+    let day = &one.day;
+    let alike = ScenarioDocument {
+        name: other.name.clone(),
+        note: other.note.clone(),
+        prices: other.prices.clone(),
+        readings: other.readings.clone(),
+        place: Place {
+            terrain: one.place.terrain,
+            ground: one.place.ground,
+            summer_time: one.place.summer_time,
+            ..other.place.clone()
+        },
+        day: Day {
+            start_hour: day.start_hour,
+            shade_beam_share: day.shade_beam_share,
+            shade_sky_share: day.shade_sky_share,
+            shade_from_hour: day.shade_from_hour,
+            shade_until_hour: day.shade_until_hour,
+            ..other.day.clone()
+        },
+        ..one.clone()
+    };
+    alike == *other
 }
 
 /// Runs a summer day by day, so that it can be watched and given up.

@@ -97,3 +97,21 @@ fn without_a_cooler_the_three_ways_are_one() {
         assert!(held[0].worst_felt_c > 10.0);
     }
 }
+
+#[test]
+fn a_summer_is_the_same_whatever_day_the_scenario_is_on() {
+    let mut document = example();
+    (document.place.latitude_deg, document.day.high_c) = (45.0, 30.0);
+    document.prices.cooler = 1.0;
+    assert!(same_summer(&document, &example()));
+    for change in [
+        (|document| document.shell.filled_share = 0.5) as fn(&mut ScenarioDocument),
+        |document| document.day.shade_beam_share = 0.5,
+        |document| document.place.summer_time = false,
+        |document| document.need.windows[0].highest_felt_c = 27.0,
+    ] {
+        let mut changed = document.clone();
+        change(&mut changed);
+        assert!(!same_summer(&changed, &example()));
+    }
+}

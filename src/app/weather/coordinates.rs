@@ -31,7 +31,7 @@ enum Token {
     Comma,
 }
 
-/// Reads latitude and longitude, degrees, north and east positive, to the fifth decimal, which is a metre.
+/// Reads latitude and longitude, degrees, north and east positive, to the fourth decimal, which is eleven metres.
 ///
 /// Two numbers without letters are latitude and longitude in that order, as ISO 6709 has them; letters may stand before or behind,
 /// and then in either order.
@@ -55,7 +55,7 @@ pub fn read_coordinates(text: &str) -> Result<(f64, f64), NoPlace> {
     if longitude.abs() > 180.0 {
         return Err(NoPlace::Longitude);
     }
-    let rounded = |degrees: f64| (degrees * 1e5).round() / 1e5;
+    let rounded = |degrees: f64| (degrees * 1e4).round() / 1e4;
     Ok((rounded(latitude), rounded(longitude)))
 }
 

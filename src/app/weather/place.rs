@@ -131,7 +131,8 @@ fn ask_device(state: AppState, said: Said) {
     said.told(text::ASKING.to_owned());
     let found = Closure::once_into_js(move |position: Position| {
         let at = position.coords();
-        let rounded = |degrees: f64| (degrees * 1e4).round() / 1e4;
+        // About a kilometre: the sun asks for no more, and a link that is shared should not tell more.
+        let rounded = |degrees: f64| (degrees * 1e2).round() / 1e2;
         let (latitude_deg, longitude_deg) = (rounded(at.latitude()), rounded(at.longitude()));
         stand_at(state, said, latitude_deg, longitude_deg, at.altitude());
     });

@@ -119,6 +119,8 @@ pub fn same_summer(one: &ScenarioDocument, other: &ScenarioDocument) -> bool {
     let alike = ScenarioDocument {
         name: other.name.clone(),
         note: other.note.clone(),
+        recipient: other.recipient.clone(),
+        sender: other.sender.clone(),
         prices: other.prices.clone(),
         readings: other.readings.clone(),
         place: Place {

@@ -18,9 +18,6 @@ use crate::solar::Date;
 /// Longest text that is read, bytes: a year at six records an hour.
 pub const EPW_TEXT_GREATEST_BYTES: usize = 12 * 1024 * 1024;
 
-/// Longest text that holds a year of hours with room to spare, bytes: three times what one takes.
-pub const YEAR_OF_HOURS_GREATEST_BYTES: usize = 5 * 1024 * 1024;
-
 /// First words of the header lines, in their order.
 const HEADERS: [&str; 8] = [
     "LOCATION",

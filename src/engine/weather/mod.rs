@@ -25,7 +25,7 @@ mod shade;
 mod sky;
 
 pub use epw::{
-    EPW_TEXT_GREATEST_BYTES, Epw, EpwError, EpwLocation, EpwRecord, YEAR_OF_HOURS_GREATEST_BYTES,
+    EPW_TEXT_GREATEST_BYTES, Epw, EpwError, EpwLocation, EpwRecord,
 };
 pub use file::FileWeather;
 pub(crate) use file_days::mean_wind_from_deg;

@@ -9,7 +9,7 @@ use noonday_engine::weather::{EpwError, FileDay, FileWeather, WeatherError};
 pub const ABOUT: &str = "A weather file holds every hour of a year at one place, measured or put together from typical months. Public meteorological services and research institutes give them away; what is read here is the open hourly format whose files end in .epw. Choose one, drop it anywhere on this page, or try the invented one.";
 pub const CHOOSE: &str = "Weather file";
 pub const INVENTED: &str = "Try an invented summer";
-pub const INVENTED_NAME: &str = "an invented place";
+pub const INVENTED_NAME: &str = "An invented place";
 pub const INVENTED_NOTE: &str = "This summer is invented, made by a formula, for trying things out. Nothing in it was measured.";
 pub const PUT_AWAY: &str = "Put the file away";
 pub const ORDER: &str = "Days in the order of";
@@ -201,7 +201,7 @@ mod tests {
         let weather = invented_summer().unwrap();
         let voice = Voice::new(&example(), UnitSystem::Metric);
         assert!(
-            facts("", &weather, UnitSystem::Metric).starts_with("an invented place: 38° north")
+            facts("", &weather, UnitSystem::Metric).starts_with("An invented place: 38° north")
         );
         let taken = take_file_day(&example(), &weather.starting_on(7, 10).unwrap()).unwrap();
         let (sets, loses) = (would_set(&taken, &voice), loses(&taken, &voice));

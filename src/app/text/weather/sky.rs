@@ -4,7 +4,7 @@ use crate::text::{Voice, listed};
 use noonday_engine::simulation::{SunOnFaces, SunPlace};
 
 pub const NOTE: &str = "From above, north at the top: the rim is the horizon, the middle is straight up. The line is the sun's path on the first day, with the hours of the clock; the shadow is that of the vehicle, to scale.";
-pub const QUARTERS: [&str; 4] = ["North", "E", "South", "W"];
+pub const QUARTERS: [&str; 4] = ["North", "East", "South", "West"];
 pub const HEADING: &str = "The nose points to";
 pub const HOUR: &str = "Time of day";
 pub const REFUSED: &str = "The path of the sun cannot be calculated.";

@@ -8,7 +8,7 @@ use crate::widgets::paragraph;
 use leptos::prelude::*;
 use std::sync::Arc;
 use wasm_bindgen::JsCast;
-use web_sys::{HtmlDetailsElement, HtmlInputElement};
+use web_sys::HtmlDetailsElement;
 
 /// Marks the part, so that a file dropped elsewhere can open it.
 const PART: &str = "[data-weather=file]";

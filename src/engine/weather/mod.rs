@@ -24,9 +24,7 @@ mod invented;
 mod shade;
 mod sky;
 
-pub use epw::{
-    EPW_TEXT_GREATEST_BYTES, Epw, EpwError, EpwLocation, EpwRecord,
-};
+pub use epw::{EPW_TEXT_GREATEST_BYTES, Epw, EpwError, EpwLocation, EpwRecord};
 pub use file::FileWeather;
 pub(crate) use file_days::mean_wind_from_deg;
 pub use file_days::{FileDay, ReducedDay};

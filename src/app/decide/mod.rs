@@ -42,6 +42,10 @@ enum Phase {
     Complete,
     /// Given up by somebody.
     Stopped,
+    /// The worker ended by itself.
+    Failed,
+    /// It ended once more.
+    Lost,
     /// No worker is to be had.
     Unavailable,
     /// The scenario was refused.
@@ -67,6 +71,8 @@ type Came = (u32, u32);
 pub struct Decision {
     state: AppState,
     companion: StoredValue<Option<Companion>, LocalStorage>,
+    /// Whether it has ended by itself since it last finished something.
+    failed_before: StoredValue<bool>,
     parts: StoredValue<Parts>,
     came: [RwSignal<Came>; 6],
     took_ms: [RwSignal<f64>; 6],
@@ -89,6 +95,7 @@ impl Decision {
         let decision = Self {
             state,
             companion: StoredValue::new_local(None),
+            failed_before: StoredValue::new(false),
             parts: StoredValue::new(Parts::default()),
             came: std::array::from_fn(|_| RwSignal::new((0, 0))),
             took_ms: std::array::from_fn(|_| RwSignal::new(0.0)),
@@ -170,7 +177,7 @@ impl Decision {
     }
 
     fn set_phase(self, phase: Phase) {
-        let lasting = matches!(self.phase.get_untracked(), Phase::Unavailable);
+        let lasting = matches!(self.phase.get_untracked(), Phase::Unavailable | Phase::Lost);
         if !lasting {
             self.phase.set(phase);
         }
@@ -184,6 +191,9 @@ impl Decision {
         else {
             return;
         };
+        if self.phase.get_untracked() == Phase::Lost {
+            return self.name_no_help();
+        }
         self.start();
         self.number.update(|number| *number += 1);
         self.extent.set_value(extent);
@@ -212,14 +222,24 @@ impl Decision {
         self.state.effects.set(Some(effects.unwrap_or_default()));
     }
 
+    /// The worker has ended by itself: another begins with the next request, unless that has been tried. What made it end is not
+    /// tried on the page itself.
+    fn fail(self) {
+        self.companion.set_value(None);
+        self.name_no_help();
+        let again = self.failed_before.get_value();
+        self.failed_before.set_value(true);
+        self.phase
+            .set(if again { Phase::Lost } else { Phase::Failed });
+    }
+
     /// Starts the worker at the first request.
     fn start(self) {
         let there = self.companion.with_value(Option::is_some);
         if there || self.phase.get_untracked() == Phase::Unavailable {
             return;
         }
-        let companion =
-            Companion::start(move |answer| self.take(answer), move || self.do_without());
+        let companion = Companion::start(move |answer| self.take(answer), move || self.fail());
         self.companion.set_value(companion);
     }
 
@@ -246,6 +266,7 @@ impl Decision {
             self.came[place].update(|came| *came = (answer.number, came.1 + 1));
         }
         self.set_phase(if answer.progress >= 1.0 || self.choices_are_there(place) {
+            self.failed_before.set_value(false);
             Phase::Complete
         } else {
             Phase::Working(answer.progress)

@@ -62,6 +62,8 @@ pub(super) fn told(decision: Decision) -> String {
         }
         Phase::Complete => text::COMPLETE.to_owned(),
         Phase::Stopped => text::STOPPED.to_owned(),
+        Phase::Failed => text::FAILED.to_owned(),
+        Phase::Lost => text::LOST.to_owned(),
         Phase::Unavailable => text::UNAVAILABLE.to_owned(),
         Phase::Refused => text::REFUSED.to_owned(),
     }
@@ -87,7 +89,7 @@ fn status(decision: Decision) -> AnyView {
     let can_act = derived(move || {
         matches!(
             phase.get(),
-            Phase::Working(_) | Phase::Stopped | Phase::Refused
+            Phase::Working(_) | Phase::Stopped | Phase::Refused | Phase::Failed
         )
     });
     view! {

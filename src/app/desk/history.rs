@@ -13,9 +13,9 @@ use std::time::Duration;
 
 /// What an entry carries.
 #[derive(Serialize, Deserialize)]
-struct Mark {
-    working: WorkingForm,
-    visitor: bool,
+pub(super) struct Mark {
+    pub(super) working: WorkingForm,
+    pub(super) visitor: bool,
     /// Whether the report was looked at.
     #[serde(default)]
     report: bool,
@@ -23,6 +23,13 @@ struct Mark {
 
 /// How long going back may take.
 const RETURNING: Duration = Duration::from_millis(400);
+
+impl Mark {
+    /// That of the present entry, if it has one.
+    pub(super) fn read() -> Option<Self> {
+        read(&share_link::entry_mark()?)
+    }
+}
 
 fn read(mark: &str) -> Option<Mark> {
     serde_json::from_str(mark).ok()
@@ -32,7 +39,7 @@ impl Desk {
     /// Follows back and forward from now on.
     pub(super) fn keep_history(self) {
         // A report that is loaded anew stays a report.
-        let left = share_link::entry_mark().and_then(|mark| read(&mark));
+        let left = Mark::read();
         self.report.set(left.is_some_and(|left| left.report));
         self.mark_entry();
         window_event_listener(leptos::ev::popstate, move |event| {

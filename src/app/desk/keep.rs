@@ -1,19 +1,26 @@
 //! How the desk writes: what is shown across reloads, what is saved under a name, and the address.
 
-use super::Desk;
+use super::{Desk, start};
 use crate::share_link;
-use crate::storage::{self, Entry, Listed, StorageTrouble, VISIT, WORKING, WorkingForm};
+use crate::storage::{self, Entry, Listed, StorageTrouble, VISIT, WorkingForm};
 use crate::text::page;
 use leptos::prelude::*;
 use noonday_engine::scenario::{ScenarioDocument, example, from_any_link, to_link};
 use std::time::Duration;
 
 /// How long after a change it is kept: writing takes a millisecond, too long for every step of a drag.
-const SAVING: Duration = Duration::from_millis(250);
+pub const SAVING: Duration = Duration::from_millis(250);
+
+/// Said already: there was no room, or storage is blocked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct NotSaved;
 
 impl Desk {
     /// Saves a document under a name of its own unless it is saved already or the example; gives the name.
-    pub(super) fn put_by(self, document: &ScenarioDocument) -> Option<String> {
+    ///
+    /// # Errors
+    /// When it could not be saved, which is then told.
+    pub(super) fn put_by(self, document: &ScenarioDocument) -> Result<Option<String>, NotSaved> {
         let form = to_link(document);
         let is_saved = self.saved.with_untracked(|lines| {
             lines.iter().any(|line| match line {
@@ -22,7 +29,7 @@ impl Desk {
             })
         });
         if is_saved || *document == example() {
-            return None;
+            return Ok(None);
         }
         let mut name = page::shown_name(&document.name);
         if self.named(&name).is_some() {
@@ -30,8 +37,11 @@ impl Desk {
         }
         let mut document = document.clone();
         document.name.clone_from(&name);
-        self.put(&storage::new_saved_key(), &name, &document)
-            .then_some(name)
+        if self.put(&storage::new_saved_key(), &name, &document) {
+            Ok(Some(name))
+        } else {
+            Err(NotSaved)
+        }
     }
 
     pub(super) fn put(self, key: &str, name: &str, document: &ScenarioDocument) -> bool {
@@ -103,6 +113,7 @@ impl Desk {
             if waiting.get_value().is_some() {
                 write();
             }
+            self.leave_beside();
         });
     }
 
@@ -115,16 +126,15 @@ impl Desk {
     }
 
     /// Writes what is shown, a visitor apart from one's own. Storage that is blocked is told of when something is saved.
-    fn write_working(self) {
+    pub(super) fn write_working(self) {
         self.mark_entry();
-        let form = self.working_form();
-        let key = if self.visitor.get_untracked() {
-            VISIT
+        let written = if self.visitor.get_untracked() {
+            start::put_by_damaged_visit().and_then(|()| storage::write(VISIT, &self.working_form()))
         } else {
-            WORKING
+            self.write_own()
         };
-        if storage::write(key, &form) == Err(StorageTrouble::Full) {
-            self.report(Err(StorageTrouble::Full));
+        if written == Err(StorageTrouble::Full) {
+            self.report(written);
         }
     }
 

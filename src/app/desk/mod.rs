@@ -3,17 +3,19 @@
 //! A link never touches what is one's own: its scenario is shown and may be changed, and stays a visitor, remembered apart,
 //! until it is kept or sent back.
 
+mod arrive;
+mod beside;
 mod files;
 mod history;
 mod keep;
 mod start;
 
+pub use keep::SAVING;
 pub use start::Start;
-use start::damaged_link;
 
 use crate::share_link;
 use crate::state::{AppState, Trail};
-use crate::storage::{self, Listed, StorageTrouble, UNITS, VISIT};
+use crate::storage::{self, Listed, StorageTrouble, UNITS, VISIT, Watched};
 use crate::text::{answer::answer, page, storage as words};
 use leptos::prelude::*;
 use noonday_engine::scenario::{Scenario, ScenarioDocument, example, to_share_link};
@@ -48,8 +50,14 @@ pub struct Desk {
     state: AppState,
     /// Whether what is shown came in a link and is not one's own.
     pub visitor: RwSignal<bool>,
+    /// What the last link held.
+    arrived: StoredValue<Option<ScenarioDocument>>,
     /// One's own document while a visitor is shown.
     own: RwSignal<ScenarioDocument>,
+    /// What stands in storage as one's own, as far as this tab knows.
+    working: StoredValue<Watched>,
+    /// Whether another tab has changed that, and nothing is written until somebody has chosen.
+    pub contested: RwSignal<bool>,
     /// The message shown.
     pub notice: RwSignal<Option<Notice>>,
     /// The list of saved scenarios.
@@ -65,7 +73,10 @@ impl Desk {
         let desk = Self {
             state,
             visitor: RwSignal::new(start.visitor),
+            arrived: StoredValue::new(start.arrived),
             own: RwSignal::new(start.own),
+            working: StoredValue::new(start.working),
+            contested: RwSignal::new(false),
             notice: RwSignal::new(start.notice),
             saved: RwSignal::new(Vec::new()),
             report: RwSignal::new(false),
@@ -74,14 +85,14 @@ impl Desk {
         desk.keep_working();
         desk.keep_address();
         desk.keep_history();
+        desk.keep_beside();
+        desk.keep_links();
         Effect::new(move |before: Option<()>| {
             let name = state.units.get().name();
             if before.is_some() {
                 desk.report(storage::write(UNITS, &name));
             }
         });
-        window_event_listener(leptos::ev::hashchange, move |_| desk.link_arrived());
-        window_event_listener(leptos::ev::storage, move |_| desk.list());
         (state, desk)
     }
 
@@ -216,8 +227,10 @@ impl Desk {
     pub fn keep_visitor(self) {
         let own = self.own.get_untracked();
         let text = match self.put_by(&own) {
-            Some(name) => words::kept(&name),
-            None => words::KEPT.to_owned(),
+            Ok(Some(name)) => words::kept(&name),
+            Ok(None) => words::KEPT.to_owned(),
+            // What was one's own stays so.
+            Err(_) => return,
         };
         let trail = self.state.trail.get_untracked();
         self.show_own(self.state.document.get_untracked(), trail);
@@ -270,30 +283,6 @@ impl Desk {
                 }));
             }
         });
-    }
-
-    fn link_arrived(self) {
-        let Some(link) = share_link::fragment() else {
-            return;
-        };
-        self.report.set(false);
-        match storage::read_form(&link) {
-            Ok(scenario) => self.receive(scenario.into_document()),
-            Err(why) => self.notice.set(Some(damaged_link(&why, &link))),
-        }
-    }
-
-    fn receive(self, document: ScenarioDocument) {
-        let shown = self.state.document.get_untracked();
-        if document == shown {
-            return;
-        }
-        if self.visitor.get_untracked() {
-            self.put_by(&shown);
-        }
-        self.notice.set(None);
-        self.show_visitor(document, Trail::default());
-        self.mark_entry();
     }
 
     /// The link to the last state that could be run.
@@ -357,7 +346,8 @@ impl Desk {
         }));
     }
 
-    fn report(self, written: Result<(), StorageTrouble>) {
+    /// Says why something was not kept, if it was not.
+    pub fn report(self, written: Result<(), StorageTrouble>) {
         let text = match written {
             Ok(()) => return,
             Err(StorageTrouble::Blocked) => words::BLOCKED,

@@ -1,9 +1,10 @@
 //! What the page starts from: storage, address, and the example.
 
 use super::Notice;
+use super::history::Mark;
 use crate::format::{UnitSystem, speak};
 use crate::share_link;
-use crate::storage::{self, Stored, UNITS, VISIT, WORKING, WorkingForm};
+use crate::storage::{self, StorageTrouble, Stored, UNITS, VISIT, WORKING, Watched, WorkingForm};
 use crate::text::storage as words;
 use noonday_engine::advice::{Advice, advise};
 use noonday_engine::scenario::{Scenario, ScenarioDocument, example};
@@ -20,6 +21,10 @@ pub struct Start {
     pub(super) own: ScenarioDocument,
     /// Whether what is shown came in a link.
     pub(super) visitor: bool,
+    /// What the link held with which the page was opened.
+    pub(super) arrived: Option<ScenarioDocument>,
+    /// What stands in storage as one's own.
+    pub(super) working: Watched,
     /// What has to be said first.
     pub(super) notice: Option<Notice>,
 }
@@ -31,8 +36,12 @@ impl Start {
         let language = language.unwrap_or_default();
         speak(&language);
         let (mut own, mut notice) = (read_kept(WORKING), None);
+        let mut working = Watched::new(WORKING);
         if let Some((why, raw)) = own.damage.take() {
-            put_by_raw(&raw);
+            if storage::put_by_raw(&raw).is_err() {
+                // With no room to put it by, it must not be written over either.
+                working = Watched::unknown(WORKING);
+            }
             notice = Some(Notice {
                 text: words::damaged_working(&why),
                 raw: Some(raw),
@@ -49,6 +58,8 @@ impl Start {
             runnable: with_advice(runnable)?,
             units: read_units(&language),
             visitor: false,
+            arrived: None,
+            working,
             notice,
         };
         match share_link::fragment() {
@@ -63,6 +74,7 @@ impl Start {
             Ok(scenario) if *scenario.document() == self.own => {}
             Ok(scenario) => {
                 let document = scenario.document().clone();
+                self.arrived = Some(document.clone());
                 self.show_visitor(document, scenario);
             }
             Err(why) => self.notice = Some(damaged_link(&why, link)),
@@ -70,8 +82,24 @@ impl Start {
     }
 
     fn take_visit(&mut self) {
-        if let Some((document, runnable)) = read_kept(VISIT).found {
+        // After a reload it is known what this tab showed, whatever others have shown since.
+        let kept = match Mark::read() {
+            Some(mark) if !mark.visitor => return,
+            Some(mark) => Kept {
+                found: storage::read_working(&mark.working).ok(),
+                damage: None,
+            },
+            None => read_kept(VISIT),
+        };
+        if let Some((document, runnable)) = kept.found {
             self.show_visitor(document, runnable);
+        }
+        if let Some((why, raw)) = kept.damage {
+            self.notice.get_or_insert(Notice {
+                text: words::damaged_visit(&why),
+                raw: Some(raw),
+                undo: None,
+            });
         }
     }
 
@@ -113,12 +141,11 @@ fn read_kept(key: &str) -> Kept {
     }
 }
 
-/// Keeps a text that cannot be read among the saved scenarios, where it is listed as it is.
-fn put_by_raw(raw: &str) {
-    let already = storage::saved().iter().any(|(_, other)| other == raw);
-    if !already {
-        // Should there be no room, the message still holds the text.
-        let _ = storage::restore(&storage::new_saved_key(), Some(raw));
+/// Puts by what stands as a visit and cannot be read, so that another can be written there.
+pub(super) fn put_by_damaged_visit() -> Result<(), StorageTrouble> {
+    match read_kept(VISIT).damage {
+        Some((_, raw)) => storage::put_by_raw(&raw),
+        None => Ok(()),
     }
 }
 

@@ -1,9 +1,11 @@
 //! The log as it is kept, and the fit that is made of it beside the page.
 
+use crate::desk::{Desk, SAVING};
 use crate::live::derived;
 use crate::state::AppState;
-use crate::storage::{self, Stored};
+use crate::storage::{self, StorageTrouble, Stored, Watched};
 use crate::text::proving as text;
+use crate::text::storage::DAMAGED_LOG;
 use crate::worker::{Answer, Companion, Extent, Found, Lesson, Request};
 use leptos::prelude::*;
 use noonday_engine::advice::learning::{Assumed, Learned, Learning, Log, read_log};
@@ -35,6 +37,7 @@ pub(super) enum Phase {
     Done,
     Stopped,
     Refused,
+    Failed,
     Unavailable,
 }
 
@@ -42,6 +45,13 @@ pub(super) enum Phase {
 #[derive(Clone, Copy)]
 pub(super) struct Teaching {
     pub(super) state: AppState,
+    desk: Desk,
+    /// What stands in storage, as far as this tab knows.
+    log: StoredValue<Watched>,
+    /// What writes it there once it rests.
+    waiting: StoredValue<Option<TimeoutHandle>>,
+    /// Whether the worker has ended by itself since it last brought a result.
+    failed_before: StoredValue<bool>,
     pub(super) kept: RwSignal<Kept>,
     pub(super) phase: RwSignal<Phase>,
     /// What was found, and of which scenario.
@@ -58,21 +68,39 @@ pub(super) struct Teaching {
 impl Teaching {
     /// Begins with what the browser kept.
     pub(super) fn new() -> Self {
-        let kept = match storage::read(storage::LOG) {
-            Stored::Value(kept) => kept,
-            Stored::Nothing | Stored::Unreadable(_) => Kept::empty(),
+        let (desk, mut log) = (expect_context::<Desk>(), Watched::new(storage::LOG));
+        let (kept, damage) = match storage::read(storage::LOG) {
+            Stored::Value(kept) => (kept, None),
+            Stored::Nothing => (Kept::empty(), None),
+            Stored::Unreadable(raw) => {
+                if !desk.put_by_log(&raw) {
+                    // With no room to put it by, it must not be written over either.
+                    log = Watched::unknown(storage::LOG);
+                }
+                (Kept::empty(), Some(DAMAGED_LOG.to_owned()))
+            }
         };
-        Self {
+        let teaching = Self {
+            desk,
+            log: StoredValue::new(log),
+            waiting: StoredValue::new(None),
+            failed_before: StoredValue::new(false),
             state: expect_context::<AppState>(),
             kept: RwSignal::new(kept),
             phase: RwSignal::new(Phase::Idle),
             learned: RwSignal::new(None),
-            refused_file: RwSignal::new(None),
+            refused_file: RwSignal::new(damage),
             adopted: RwSignal::new(None),
             companion: StoredValue::new_local(None),
             number: StoredValue::new(0),
             of: StoredValue::new(None),
-        }
+        };
+        window_event_listener_untyped("pagehide", move |_| {
+            if teaching.waiting.get_value().is_some() {
+                teaching.write();
+            }
+        });
+        teaching
     }
 
     /// Changes the log or what is taken of it; a fit of what it was is given up.
@@ -84,10 +112,29 @@ impl Teaching {
             self.ask(Extent::Nothing);
         }
         self.phase.set(Phase::Idle);
+        if let Some(handle) = self.waiting.get_value() {
+            handle.clear();
+        }
+        let later = set_timeout_with_handle(move || self.write(), SAVING);
+        self.waiting.set_value(later.ok());
+    }
+
+    /// Keeps the log; what another tab has put there since is put by.
+    fn write(self) {
+        self.waiting.set_value(None);
+        // A text and a few numbers can always be written.
+        let text = self.kept.with_untracked(serde_json::to_string);
+        let text = text.unwrap_or_default();
+        let foreign = self.log.with_value(|log| log.foreign(&text));
+        if foreign.is_some_and(|raw| !self.desk.put_by_log(&raw)) {
+            return;
+        }
+        let mut written = Ok(());
+        self.log.update_value(|log| written = log.write(text));
         // Without storage the log lasts as long as the page, as everything else does then, which the page says elsewhere.
-        let _ = self
-            .kept
-            .with_untracked(|kept| storage::write(storage::LOG, kept));
+        if written == Err(StorageTrouble::Full) {
+            self.desk.report(written);
+        }
     }
 
     /// What the log holds, or why it cannot be fitted; nothing of an empty box. The text is read anew when it changes, and only
@@ -149,8 +196,7 @@ impl Teaching {
 
     fn ask(self, extent: Extent) {
         if self.companion.with_value(Option::is_none) {
-            let unavailable = move || self.phase.set(Phase::Unavailable);
-            let companion = Companion::start(move |answer| self.take(answer), unavailable);
+            let companion = Companion::start(move |answer| self.take(answer), move || self.fail());
             self.companion.set_value(companion);
         }
         self.number.update_value(|number| *number += 1);
@@ -180,6 +226,18 @@ impl Teaching {
         });
     }
 
+    /// The worker has ended by itself: another begins with the next fit, unless that has been tried.
+    fn fail(self) {
+        self.companion.set_value(None);
+        let again = self.failed_before.get_value();
+        self.failed_before.set_value(true);
+        self.phase.set(if again {
+            Phase::Unavailable
+        } else {
+            Phase::Failed
+        });
+    }
+
     fn take(self, answer: Answer) {
         let waiting = matches!(self.phase.get_untracked(), Phase::Working(_));
         if answer.number != self.number.get_value() || !waiting {
@@ -189,6 +247,7 @@ impl Teaching {
             Found::Learned(learned) => {
                 let of = self.of.with_value(Option::clone);
                 self.learned.set(of.map(|of| Arc::new((of, *learned))));
+                self.failed_before.set_value(false);
                 self.phase.set(Phase::Done);
             }
             Found::Refused => self.phase.set(Phase::Refused),

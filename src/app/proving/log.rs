@@ -193,6 +193,7 @@ fn fit(teaching: Teaching, can_fit: Memo<bool>) -> AnyView {
         Phase::Working(_) => text::FITTING,
         Phase::Stopped => text::FIT_STOPPED,
         Phase::Refused => text::FIT_REFUSED,
+        Phase::Failed => text::FIT_FAILED,
         Phase::Unavailable => text::NO_WORKER,
     };
     let act = click(move || {

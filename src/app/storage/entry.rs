@@ -2,6 +2,7 @@
 
 use crate::format::UnitSystem;
 use crate::text::errors::{field_error_named, link_error};
+use crate::text::page::shown_name;
 use crate::text::storage as words;
 use noonday_engine::quantity::sort_few;
 use noonday_engine::scenario::{
@@ -12,9 +13,11 @@ use serde::{Deserialize, Serialize};
 /// A saved scenario.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Entry {
-    /// Its name.
+    /// Its name; empty where a working state was put by as it stood.
+    #[serde(default)]
     pub name: String,
-    /// When it was saved, ISO 8601.
+    /// When it was saved, ISO 8601; empty where that is not known.
+    #[serde(default)]
     pub saved_at: String,
     /// The scenario in the form that links have.
     pub form: String,
@@ -135,8 +138,11 @@ pub fn copy_of(name: &str, taken: &[String]) -> String {
 }
 
 fn read_entry(raw: &str) -> Result<Entry, String> {
-    let entry: Entry = serde_json::from_str(raw).map_err(|_| words::NOT_AN_ENTRY.to_owned())?;
-    read_form(&entry.form)?;
+    let mut entry: Entry = serde_json::from_str(raw).map_err(|_| words::NOT_AN_ENTRY.to_owned())?;
+    let scenario = read_form(&entry.form)?;
+    if entry.name.is_empty() {
+        entry.name = shown_name(&scenario.document().name);
+    }
     Ok(entry)
 }
 
@@ -208,9 +214,26 @@ mod tests {
     }
 
     #[test]
+    fn a_working_state_that_was_put_by_as_it_stood_can_be_opened() {
+        let runnable = Scenario::new(example()).unwrap();
+        let raw = serde_json::to_string(&WorkingForm::new(&example(), &runnable)).unwrap();
+        let lines = listed(vec![("a".to_owned(), raw)]);
+        let Listed::Good { entry, .. } = &lines[0] else {
+            panic!("it was not read");
+        };
+        assert_eq!((&entry.name, entry.form.as_str()), (&example().name, "v=1"));
+    }
+
+    #[test]
     fn damage_is_told_in_words() {
         assert!(read_form("v=1&18=7").unwrap_err().contains("150\u{a0}mm"));
-        assert!(read_form("v=7").unwrap_err().contains("version"));
+        assert!(read_form("v=7").unwrap_err().contains("newer version"));
+        assert!(
+            read_form("v=1&60000=1")
+                .unwrap_err()
+                .contains("newer version")
+        );
+        assert!(!read_form("v=0").unwrap_err().contains("newer"));
     }
 
     #[test]

@@ -1,10 +1,12 @@
 //! What the browser keeps for the page: the working state, saved scenarios, units. Nothing that cannot be read is lost.
 
 mod entry;
+mod watched;
 
 pub use entry::{
     Addition, Entry, Listed, WorkingForm, copy_of, kept_name, listed, read_form, read_working,
 };
+pub use watched::Watched;
 
 use gloo_storage::errors::StorageError;
 use gloo_storage::{LocalStorage, Storage};
@@ -119,6 +121,17 @@ pub fn saved() -> Vec<(String, String)> {
             Some((key, raw))
         })
         .collect()
+}
+
+/// Keeps a text that cannot be read among the saved scenarios, where it is listed as it is.
+///
+/// # Errors
+/// When storage is blocked or full.
+pub fn put_by_raw(raw: &str) -> Result<(), StorageTrouble> {
+    if saved().iter().any(|(_, other)| other == raw) {
+        return Ok(());
+    }
+    restore(&new_saved_key(), Some(raw))
 }
 
 /// A key for a new saved scenario that no other has.

@@ -3,7 +3,8 @@
 use super::fields::{bounds, full_label};
 use crate::format::{UnitSystem, unit};
 use noonday_engine::scenario::{
-    Dimension, Field, FieldError, Kind, LONGEST_LINK_BYTES, LinkError, NumberField, Problem, field,
+    Dimension, Field, FieldError, Kind, LONGEST_LINK_BYTES, LinkError, NumberField, Problem,
+    example, field,
 };
 
 /// Said of a state that the engine refuses though its entries are in order.
@@ -105,6 +106,9 @@ pub fn field_error_named(error: &FieldError, units: UnitSystem, currency: &str) 
     }
 }
 
+/// What is said of a form with something that older versions of the page did not have.
+const MADE_BY_NEWER: &str = "; it was made by a newer version of Noonday, so load this page again, and use the new version when it is offered";
+
 /// What is wrong with a link or a stored text.
 pub fn link_error(error: &LinkError) -> String {
     match error {
@@ -117,9 +121,13 @@ pub fn link_error(error: &LinkError) -> String {
         }
         LinkError::NoVersion => "it does not begin with a version, as in “v=1”".to_owned(),
         LinkError::UnknownVersion { version } => {
+            let newer = version
+                .parse()
+                .is_ok_and(|number: u32| number > example().version);
             format!(
-                "it has version “{}”, which this page does not know",
-                short(version)
+                "it has version “{}”, which this page does not know{}",
+                short(version),
+                if newer { MADE_BY_NEWER } else { "" }
             )
         }
         LinkError::NotAPair { part } => {
@@ -127,7 +135,7 @@ pub fn link_error(error: &LinkError) -> String {
         }
         LinkError::UnknownField { id } => {
             format!(
-                "it names an input number “{}” that does not exist",
+                "it names an input number “{}” that does not exist here{MADE_BY_NEWER}",
                 short(id)
             )
         }

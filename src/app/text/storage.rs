@@ -34,6 +34,12 @@ pub const BACK: &str = "Back to mine";
 pub const COPIED: &str = "The link is copied. It holds the whole scenario.";
 /// Said when it could not be copied.
 pub const COPY_BY_HAND: &str = "The browser does not allow copying. Here is the link, selected:";
+/// Said when another tab has changed what is one's own.
+pub const BESIDE: &str = "Another tab has changed your scenario since this one showed it, so this one keeps nothing more until you choose. The one that gives way is put among the saved ones.";
+/// Button: what the other tab has.
+pub const TAKE_THEIRS: &str = "Show the other tab’s";
+/// Button: what this tab has.
+pub const KEEP_MINE: &str = "Keep this one’s";
 /// Label of the box with a link or a stored text.
 pub const RAW: &str = "Its text, to copy";
 
@@ -75,6 +81,38 @@ pub fn kept(own: &str) -> String {
 /// Said when a linked scenario was kept.
 pub const KEPT: &str = "Kept. It is now your own.";
 
+/// Said when the other tab's scenario is shown, and what was shown here had to be put by.
+pub fn took_theirs(own: Option<&str>) -> String {
+    match own {
+        Some(own) => format!("This is the other tab’s. What this tab had is saved as “{own}”."),
+        None => "This is the other tab’s.".to_owned(),
+    }
+}
+
+/// Said when this tab's scenario is kept, and the other's had to be put by.
+pub fn kept_mine(theirs: Option<&str>) -> String {
+    match theirs {
+        Some(theirs) => format!("Kept. What the other tab had is saved as “{theirs}”."),
+        None => "Kept. It is your own scenario in every tab that is opened now.".to_owned(),
+    }
+}
+
+/// Said when what the other tab left cannot be read; `why` is a clause.
+pub fn unreadable_theirs(why: &str) -> String {
+    format!("What the other tab has cannot be read here: {why}. It is left as it is.")
+}
+
+/// Said of a stored visit that cannot be read; `why` is a clause.
+pub fn damaged_visit(why: &str) -> String {
+    format!(
+        "The scenario from a link that was shown here last cannot be read: {why}. It is kept as it is, among the saved ones."
+    )
+}
+
+/// Said of a stored log that cannot be read.
+pub const DAMAGED_LOG: &str =
+    "The logged day that was kept cannot be read. It is kept as it is, among the saved scenarios.";
+
 /// Name for a copy.
 pub fn copy_name(name: &str, number: usize) -> String {
     format!("{name} ({number})")
@@ -90,7 +128,7 @@ pub fn damaged_link(why: &str) -> String {
 /// Said of a stored working state that cannot be read; `why` is a clause.
 pub fn damaged_working(why: &str) -> String {
     format!(
-        "What you worked on last cannot be read: {why}. It is kept as it is; the example is shown."
+        "What you worked on last cannot be read: {why}. It is kept as it is, among the saved ones; the example is shown."
     )
 }
 
@@ -112,5 +150,9 @@ pub fn cannot_run(first_error: &str) -> String {
 
 /// When an entry was saved.
 pub fn saved_at(date: &str) -> String {
-    format!("saved {date}")
+    if date.is_empty() {
+        "put by as it stood".to_owned()
+    } else {
+        format!("saved {date}")
+    }
 }

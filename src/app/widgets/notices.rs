@@ -18,6 +18,7 @@ pub fn Notices() -> impl IntoView {
         <div class="notices" role="status">
             {part(move || version.is_ready().then(|| new_version(version)))}
             {part(move || desk.visitor.get().then(|| visitor(desk)))}
+            {part(move || (desk.contested.get() && !desk.visitor.get()).then(|| beside(desk)))}
             {part(move || desk.notice.get().map(|notice| message(desk, notice)))}
         </div>
     }
@@ -49,6 +50,21 @@ fn visitor(desk: Desk) -> AnyView {
             </button>
             <button type="button" on:click=click(move || desk.back_to_own())>
                 {words::BACK}
+            </button>
+        </div>
+    }
+    .into_any()
+}
+
+fn beside(desk: Desk) -> AnyView {
+    view! {
+        <div class="notice">
+            <p>{words::BESIDE}</p>
+            <button type="button" on:click=click(move || desk.take_theirs())>
+                {words::TAKE_THEIRS}
+            </button>
+            <button type="button" on:click=click(move || desk.keep_mine())>
+                {words::KEEP_MINE}
             </button>
         </div>
     }

@@ -28,6 +28,10 @@ pub const STOPPED: &str =
 pub const WAITING: &str = "This is worked out as soon as the inputs rest.";
 /// Said when all is there.
 pub const COMPLETE: &str = "All of this is of the inputs as they stand.";
+/// Said when the calculation ended by itself.
+pub const FAILED: &str = "The calculation beside the page ended by itself. What stands here may be incomplete or of an earlier state of the inputs. It begins afresh with the next change, or now:";
+/// Said when it ended once more.
+pub const LOST: &str = "The calculation beside the page has ended by itself again. What stands here may be incomplete or of an earlier state of the inputs; everything above is as it should be. Your scenario is kept: load the page again to begin afresh.";
 /// Said where no worker is to be had.
 pub const UNAVAILABLE: &str = "This part needs many hundred runs, and this browser does not let the page calculate them beside itself. Everything above works without it; a current browser shows this part too.";
 /// Said should the scenario be refused.

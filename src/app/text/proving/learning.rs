@@ -45,8 +45,10 @@ pub const FIT_PROGRESS: &str = "Share of the fit done";
 /// Said while it goes on.
 pub const FITTING: &str = "The fit is being worked out beside the page.";
 /// Said where no worker is to be had.
-pub const NO_WORKER: &str =
-    "This browser does not let the page calculate beside itself, which the fit needs.";
+pub const NO_WORKER: &str = "This browser does not let the page calculate beside itself, or ended it twice, and the fit needs that. Everything else works without it; loading the page again may help.";
+/// Said when the calculation ended by itself.
+pub const FIT_FAILED: &str =
+    "The calculation ended by itself. Begin the fit again: it gets a fresh start.";
 /// Said when given up.
 pub const FIT_STOPPED: &str = "Stopped.";
 /// Said should the engine refuse.

@@ -23,6 +23,7 @@ mod schema;
 mod share_link;
 mod sight;
 mod state;
+mod stopped;
 mod storage;
 mod text;
 mod weather;
@@ -57,6 +58,7 @@ fn main() {
     if worker::serve_if_worker() {
         return;
     }
+    stopped::stand_by();
     // Each in a turn of its own, so that the browser can draw and take touches in between.
     in_turn(|| {
         let start = Start::read();

@@ -69,11 +69,11 @@
     return document.readyState !== "loading" && !document.getElementById("opening");
   }
 
-  /** A trap of the program, or a stack without end: then its memory can no longer be trusted. */
+  /** A trap of the program, a stack without end, or anything thrown through it: then its memory can no longer be trusted. */
   function isFatal(error) {
     if (!error) return false;
     var isTrap = typeof WebAssembly === "object" && error instanceof WebAssembly.RuntimeError;
-    return isTrap || (/^(Range|Internal)Error$/.test(error.name) && /stack|recursion/i.test(error.message));
+    return isTrap || /wasm-function/.test(error.stack) || (/^(Range|Internal)Error$/.test(error.name) && /stack|recursion/i.test(error.message));
   }
 
   /** In a turn of its own: the program may be in the middle of what made it stop. */

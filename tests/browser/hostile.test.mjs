@@ -135,12 +135,14 @@ test("links that are huge, deep, repeated or at every limit are opened or refuse
     "another version": `v=${"9".repeat(5000)}`,
     "every number at its lowest": await atEnd(0),
     "every number at its highest, seven days": await atEnd(1),
-    "seven days of the greatest heat": "v=1&80=7&81=55&82=54&18=0&17=0",
-    "a package in an old form": "v=1&__proto__=1&constructor=2",
+    "seven days of the greatest heat": "v=1&80=7&81=55&82=40&18=0&17=0",
+    "names of a script's own": "v=1&__proto__=1&constructor=2",
   };
   for (const [name, link] of Object.entries(links)) {
     const took = await answers(visit.page, link);
     const told = await visit.page.locator(".notices").innerText();
+    // This one has to be run, and not only refused.
+    if (name.startsWith("seven days")) assert.doesNotMatch(told, /cannot be opened/);
     context.diagnostic(`${name}: ${took.toFixed(0)} ms, ${told.slice(0, 150).replaceAll("\n", " ")}`);
     // The next is told of anew.
     await visit.page.evaluate(() => (location.hash = "v=1&18=0.012"));

@@ -152,18 +152,46 @@ test("with storage blocked too, the message shows what this tab had", async () =
   await close();
 });
 
+test("a browser that names its language by no tag is spoken to in English", async () => {
+  const { page, context, assertClean, close } = await site.visit(METRIC);
+  await context.addInitScript(() => {
+    for (const [name, value] of [["language", "C"], ["languages", ["C"]]]) Object.defineProperty(navigator, name, { value });
+  });
+  await page.reload();
+  await ready(page);
+  assert.match(await lead(page), /\d/);
+  assertClean();
+  await close();
+});
+
+test("what a part of the browser throws through the program stops it as its own errors do", async () => {
+  const { page, close } = await site.visit(METRIC);
+  await ready(page);
+  await entry(page, WALLS).fill("61");
+  await kept(page);
+  await page.evaluate(() => {
+    Date.prototype.toISOString = () => {
+      throw new RangeError("refused");
+    };
+  });
+  await button(page, "Save").click();
+  await message(page).getByRole("heading", { name: "Noonday has stopped" }).waitFor();
+  assert.match(await link(page), /#v=1&18=0\.061$/);
+  await close();
+});
+
 const status = (page) => page.locator("[data-decide=status]");
 
 test("a worker that ends is begun afresh, and what it had found is marked as of before", async () => {
   const { page, close } = await site.visit(METRIC);
   await ready(page);
   await workedOut(page);
-  const end = () => page.workers()[0].evaluate(() => self.close());
-  await end();
+  assert.equal(await button(page, "Use the smallest sizes").isDisabled(), false);
+  await page.workers()[0].evaluate(() => self.close());
   await entry(page, WALLS).fill("61");
   await status(page).getByText("ended by itself").waitFor({ timeout: 40_000 });
   assert.match(await status(page).innerText(), /may be incomplete or of an earlier state/);
-  assert.equal(await page.locator("#decide").getByRole("button", { name: "Choose this size" }).count(), 0);
+  assert.equal(await button(page, "Use the smallest sizes").isDisabled(), true);
   await button(page, "Work it out").click();
   await workedOut(page);
   assert.equal(page.workers().length, 1);

@@ -307,7 +307,10 @@ impl Desk {
     fn show_own(self, document: ScenarioDocument, trail: Trail) {
         self.visitor.set(false);
         self.own.set(document.clone());
-        storage::remove(VISIT);
+        // What cannot be read there stays, unless there was room to put it by.
+        if start::put_by_damaged_visit().is_ok() {
+            storage::remove(VISIT);
+        }
         self.state.open(document, trail);
     }
 

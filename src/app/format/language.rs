@@ -61,8 +61,26 @@ struct Language {
     marks: Marks,
 }
 
-/// Takes the browser's language, once.
+/// Whether the browser knows a tag as one of a language. Some name their language by none, such as `C`, and then throw at every
+/// number and date.
+fn is_tag(tag: &str) -> bool {
+    let read = |object: &JsValue, name: &str| Reflect::get(object, &JsValue::from_str(name)).ok();
+    let canonical = read(&js_sys::global(), "Intl")
+        .and_then(|intl| read(&intl, "getCanonicalLocales"))
+        .and_then(|function| function.dyn_into::<js_sys::Function>().ok());
+    canonical.is_some_and(|function| {
+        let tag = JsValue::from_str(tag);
+        function.call1(&JsValue::UNDEFINED, &tag).is_ok()
+    })
+}
+
+/// Takes the browser's language, once; English where it is none.
 pub fn speak(tag: &str) {
+    let tag = if WRITTEN_AS_IN_ENGLISH.contains(&tag) || is_tag(tag) {
+        tag
+    } else {
+        OF_THE_WORDS
+    };
     let marks = if WRITTEN_AS_IN_ENGLISH.contains(&tag) {
         Marks::ENGLISH
     } else {

@@ -120,9 +120,7 @@ pub fn copy_name(name: &str, number: usize) -> String {
 
 /// Said of a link that cannot be read; `why` is a clause.
 pub fn damaged_link(why: &str) -> String {
-    format!(
-        "The link cannot be opened: {why}. Nothing of yours was changed; your own scenario is shown."
-    )
+    format!("The link cannot be opened: {why}. Nothing of yours was changed.")
 }
 
 /// Said of a stored working state that cannot be read; `why` is a clause.

@@ -5,7 +5,7 @@ SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help serve build test validate opening schema bench bench-page screenshot icons clean rust system tools
+.PHONY: help serve build test validate opening schema bench bench-page screenshot icons clean rust system engines tools
 
 pinned = $(shell sed -n 's/^$(1) *= *"=\{0,1\}\([^"]*\)"/\1/p' $(2))
 RUST_VERSION := $(call pinned,rust-version,Cargo.toml)
@@ -61,7 +61,7 @@ build: tools ## Build dist/: static files that work from any folder of any web s
 	$(TRUNK) build --release
 	@node $(BROWSER_TESTS)/sizes.mjs dist
 
-test: tools ## Check format and lints, run all tests, build, and try the page in a real browser
+test: tools engines ## Check format and lints, run all tests, build, and try the page in a real browser
 	cargo fmt --all --check
 	cargo clippy --locked --workspace --all-targets -- -D warnings
 	cargo clippy --locked --package noonday --target wasm32-unknown-unknown -- -D warnings
@@ -118,6 +118,18 @@ system:
 	fi
 	@node -e 'process.exit(process.versions.node.split(".")[0] < $(NODE_MAJOR_LEAST) ? 1 : 0)' || \
 		{ echo "Node.js $(NODE_MAJOR_LEAST) or later is needed; this is $$(node --version)." >&2; exit 1; }
+
+# Browsers of other makes, where the system has them to give: the tests skip what is missing.
+engines: system
+	@missing=(); \
+	command -v firefox-esr >/dev/null || command -v firefox >/dev/null || missing+=(firefox-esr); \
+	command -v WebKitWebDriver >/dev/null || missing+=(webkit2gtk-driver); \
+	command -v Xvfb >/dev/null || missing+=(xvfb); \
+	if [ $${#missing[@]} -gt 0 ] && command -v apt-get >/dev/null; then \
+		{ $(AS_ROOT) apt-get update && \
+		$(AS_ROOT) env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends "$${missing[@]}"; } </dev/null || \
+			echo "Not installed: $${missing[*]}. The tests skip the browsers that need them."; \
+	fi
 
 $(TRUNK_STAMP): | rust
 	$(CARGO_INSTALL) trunk --version $(TRUNK_VERSION)

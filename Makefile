@@ -5,7 +5,7 @@ SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help serve build test validate opening schema bench bench-page screenshot icons clean rust system engines tools
+.PHONY: help serve build test validate opening schema soak bench instructions bench-page screenshot icons clean rust system engines tools
 
 pinned = $(shell sed -n 's/^$(1) *= *"=\{0,1\}\([^"]*\)"/\1/p' $(2))
 RUST_VERSION := $(call pinned,rust-version,Cargo.toml)
@@ -66,6 +66,7 @@ test: tools engines ## Check format and lints, run all tests, build, and try the
 	cargo clippy --locked --workspace --all-targets -- -D warnings
 	cargo clippy --locked --package noonday --target wasm32-unknown-unknown -- -D warnings
 	cargo test --locked --workspace
+	$(MAKE) --no-print-directory instructions
 	$(MAKE) --no-print-directory build
 	node --test --test-reporter=spec $(BROWSER_TESTS)/*.test.mjs
 
@@ -78,8 +79,15 @@ opening: rust ## Work out anew what the page shows until it has calculated
 schema: rust ## Write anew the schema of files of scenarios
 	WRITE_SCHEMA=1 cargo test --locked --quiet --package noonday the_schema
 
-bench: rust ## Measure the engine's speed
-	cargo bench --locked --workspace --exclude noonday
+soak: rust ## Run 100,000 random scenarios to their end (another number: SOAK=)
+	SOAK=$(or $(SOAK),100000) cargo test --locked --profile bench --package noonday-tests --test soak -- --nocapture
+
+bench: instructions ## Measure the engine's speed, with all that this processor can do
+	RUSTFLAGS="-C target-cpu=native" cargo bench --locked --workspace --exclude noonday --target-dir target/native
+
+instructions: system rust ## Count the instructions of a run and hold them against those kept (KEEP=--write keeps them)
+	cargo build --locked --profile bench --package noonday-tests --bin one_run
+	node tests/instructions.mjs $${CARGO_TARGET_DIR:-target}/release/one_run $(KEEP)
 
 bench-page: build $(LIGHTHOUSE_STAMP) ## Measure the page: first chart, drag, Lighthouse, sizes
 	node $(BROWSER_TESTS)/bench.mjs
@@ -110,6 +118,7 @@ system:
 	command -v cc >/dev/null || missing+=(gcc libc6-dev); \
 	command -v node >/dev/null || missing+=(nodejs npm); \
 	command -v "$$CHROMIUM" >/dev/null || missing+=(chromium); \
+	command -v valgrind >/dev/null || missing+=(valgrind); \
 	command -v pdftotext >/dev/null || missing+=(poppler-utils); \
 	if [ $${#missing[@]} -gt 0 ]; then \
 		command -v apt-get >/dev/null || { echo "Please install: $${missing[*]} (a Chromium elsewhere: set CHROMIUM to its path)" >&2; exit 1; }; \

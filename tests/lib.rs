@@ -6,6 +6,7 @@
 
 pub mod checks;
 pub mod scenarios;
+pub mod sound;
 pub mod thermal_box;
 
 use checks::Check;

@@ -12,66 +12,8 @@ use noonday_engine::scenario::{
 };
 use noonday_engine::simulation::{BuildError, HeatPath, Prepared, Results, STEP_S};
 use noonday_tests::scenarios::{Drawn, config, documents, scenarios, scenarios_around};
+use noonday_tests::sound::check_run;
 use proptest::prelude::*;
-
-/// Residual of a balance over its throughput: what is asked of it is 1e-6, and it closes to rounding.
-const RESIDUAL_ALLOWED: f64 = 1e-9;
-
-/// Every number of a run's series, with its name.
-fn numbers(results: &Results) -> impl Iterator<Item = (&'static str, f64)> + '_ {
-    let series = &results.series;
-    [
-        ("time_h", &series.time_h),
-        ("outdoor_c", &series.outdoor_c),
-        ("cabin_c", &series.cabin_c),
-        ("felt_c", &series.felt_c),
-        ("radiant_c", &series.radiant_c),
-        ("relative_humidity", &series.relative_humidity),
-        ("sun_w_m2", &series.sun_w_m2),
-        ("state_of_charge", &series.state_of_charge),
-        ("bank_voltage_v", &series.bank_voltage_v),
-        ("bank_current_a", &series.bank_current_a),
-        ("cooler_share", &series.cooler_share),
-        ("cooler_w", &series.cooler_w),
-        ("loads_w", &series.loads_w),
-        ("panels_w", &series.panels_w),
-        ("driving_w", &series.driving_w),
-        ("shore_w", &series.shore_w),
-    ]
-    .into_iter()
-    .flat_map(|(name, values)| values.iter().map(move |value| (name, *value)))
-    .chain(
-        series
-            .heat_w
-            .iter()
-            .flatten()
-            .map(|value| ("heat_w", *value)),
-    )
-}
-
-fn check_run(results: &Results) -> Result<(), TestCaseError> {
-    for (name, value) in numbers(results) {
-        prop_assert!(value.is_finite(), "{name} is {value}");
-    }
-    let balance = &results.balance;
-    prop_assert!(balance.heat_residual <= RESIDUAL_ALLOWED, "{balance:?}");
-    prop_assert!(balance.moisture_residual <= RESIDUAL_ALLOWED, "{balance:?}");
-    prop_assert!(balance.electric_residual <= RESIDUAL_ALLOWED, "{balance:?}");
-    let heat_wh = &results.totals.heat_wh;
-    let net_wh: f64 = heat_wh.iter().sum();
-    let throughput_wh: f64 = heat_wh.iter().map(|path_wh| path_wh.abs()).sum();
-    prop_assert!(
-        net_wh.abs() <= RESIDUAL_ALLOWED * throughput_wh.max(1.0),
-        "paths sum to {net_wh} of {throughput_wh} Wh"
-    );
-    for charge in &results.series.state_of_charge {
-        prop_assert!((0.0..=1.0).contains(charge), "charge {charge}");
-    }
-    for humidity in &results.series.relative_humidity {
-        prop_assert!(*humidity >= 0.0, "humidity {humidity}");
-    }
-    Ok(())
-}
 
 fn failed(error: BuildError) -> TestCaseError {
     TestCaseError::fail(format!("{error:?}"))
@@ -112,7 +54,7 @@ proptest! {
     #[test]
     fn every_valid_scenario_runs_and_closes(Drawn(scenario) in scenarios(2.0)) {
         let results = run(&scenario)?;
-        check_run(&results)?;
+        check_run(&results).map_err(TestCaseError::fail)?;
         let verdict = judge(scenario.document(), &results, &results);
         for window in &verdict.windows {
             prop_assert!(window.worst_felt_c.is_finite(), "{window:?}");
@@ -438,7 +380,7 @@ proptest! {
             }
         });
         let results = prepared(&scenario)?.run_in_steps(1).map_err(failed)?;
-        check_run(&results)?;
+        check_run(&results).map_err(TestCaseError::fail)?;
         for corner in corners {
             corner.check(&scenario, &results)?;
         }

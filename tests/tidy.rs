@@ -31,13 +31,14 @@ const ENGINE_MODULES: [&str; 15] = [
 ];
 
 /// All that the engine stands on.
-const ENGINE_DEPENDENCIES: [&str; 6] = [
+const ENGINE_DEPENDENCIES: [&str; 7] = [
     "lexical-parse-float",
     "libm",
     "percent-encoding",
     "serde",
     "serde_json",
     "solar-positioning",
+    "wide",
 ];
 
 fn root() -> PathBuf {

@@ -49,17 +49,32 @@ pub fn black_body_w_m2(surface_c: f64) -> f64 {
 /// iteration x(x³ + 2a)/(2x³ + a), in operations that every platform rounds alike. Zero, infinities and NaN give themselves.
 #[must_use]
 pub fn cube_root(number: f64) -> f64 {
+    let [root] = cube_roots([number]);
+    root
+}
+
+/// The [`cube_root`] of each of some numbers, which a processor works out side by side.
+#[must_use]
+pub fn cube_roots<const COUNT: usize>(numbers: [f64; COUNT]) -> [f64; COUNT] {
     const EXPONENT_OFFSET: u64 = 0x2A9F_7893_782D_A1CE;
-    let size = number.abs();
-    if size < f64::MIN_POSITIVE || !size.is_finite() {
-        return number;
-    }
-    let mut root = f64::from_bits(size.to_bits() / 3 + EXPONENT_OFFSET);
+    let mut roots =
+        numbers.map(|number| f64::from_bits(number.abs().to_bits() / 3 + EXPONENT_OFFSET));
     for _ in 0..2 {
-        let cube = root * root * root;
-        root *= (cube + 2.0 * size) / (2.0 * cube + size);
+        for (root, number) in roots.iter_mut().zip(&numbers) {
+            let size = number.abs();
+            let cube = *root * *root * *root;
+            *root *= (cube + 2.0 * size) / (2.0 * cube + size);
+        }
     }
-    root.copysign(number)
+    for (root, number) in roots.iter_mut().zip(&numbers) {
+        let is_ordinary = number.abs() >= f64::MIN_POSITIVE && number.is_finite();
+        *root = if is_ordinary {
+            root.copysign(*number)
+        } else {
+            *number
+        };
+    }
+    roots
 }
 
 /// Sorts a few items so that none stands before another that it must follow; equal ones keep their order.

@@ -292,3 +292,17 @@ test("the day is taken along as numbers for other programs, and as a picture", a
   assertClean();
   await close();
 });
+
+test("the browser calculates the same numbers as the machine the engine was tested on", async () => {
+  for (const [locale, name] of [["de-DE", "metric"], ["en-US", "us"]]) {
+    const { page, assertClean, close } = await site.visit({ ...DESKTOP, locale });
+    await ready(page);
+    const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the day as CSV" }).click()]);
+    const saved = await readFile(await download.path(), "utf8");
+    const golden = await readFile(new URL(`../golden/example_day_${name}.csv`, import.meta.url), "utf8");
+    // Every digit of every five minutes, one more than the page shows.
+    assert.deepEqual(saved.split("\r\n"), golden.split("\r\n"));
+    assertClean();
+    await close();
+  }
+});

@@ -33,8 +33,7 @@ pub fn convection_follows_its_published_forms() -> Vec<Check> {
         let upright = natural_w_m2_k(difference_k, 0.0);
         let value = outside_w_m2_k(
             upright,
-            &WindTerm::at(speed_m_s),
-            WindSide::Windward,
+            WindTerm::at(speed_m_s).on(WindSide::Windward),
             ROUGHNESS_VERY_SMOOTH,
         );
         wind.note(value - row.number("doe2_windward"), label);

@@ -277,3 +277,31 @@ fn found<const COUNT: usize>(rows: [(&'static str, Option<Amount>); COUNT]) -> V
 fn ever_positive(values: &[f64]) -> bool {
     values.iter().any(|value| *value > 0.5)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::format::UnitSystem;
+    use noonday_engine::advice::advise;
+    use noonday_engine::scenario::{Scenario, example};
+
+    /// The example's day as it was calculated on the machine of whoever changed the engine. The browser tests hold what the page
+    /// saves against the same files, so that both give the same numbers. `WRITE_DAY=1 cargo test -p noonday the_day_as` writes
+    /// them anew.
+    #[test]
+    fn the_day_as_it_is_saved_is_what_it_was() {
+        let document = example();
+        let scenario = Scenario::new(document.clone()).expect("the example is valid");
+        let advice = advise(&scenario).expect("the example runs");
+        for (name, units) in [("metric", UnitSystem::Metric), ("us", UnitSystem::Us)] {
+            let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/golden");
+            let path = format!("{folder}/example_day_{name}.csv");
+            let now = day_csv(&advice, &Voice::new(&document, units));
+            if std::env::var_os("WRITE_DAY").is_some() {
+                std::fs::write(&path, &now).expect("the day can be written");
+            }
+            let kept = std::fs::read_to_string(&path).expect("the day is there");
+            assert!(kept == now, "the example's day has moved: {path}");
+        }
+    }
+}

@@ -1,13 +1,14 @@
 //! Everything that is frozen in an interval: what surroundings and present state make of it, and the factored matrix.
 
-use super::boundary::{Boundary, wind_side};
+use super::boundary::{Boundary, Met, wind_side};
 use super::chain::NODES;
 use super::description::{LANES, Outside};
 use super::network::Cabin;
 use super::star::linear_radiation_w_m2_k;
 use super::strip::{Strip, StripMatrix, WIDTH};
 use crate::air;
-use crate::envelope::convection::{WindTerm, inside_w_m2_k, moving_air_term, natural_w_m2_k};
+use crate::envelope::convection::{WindTerm, inside_w_m2_k, moving_air_term};
+use crate::quantity::cube_roots;
 
 /// A row of the lanes.
 pub(super) type Lanes = [f64; LANES];
@@ -20,7 +21,12 @@ pub(super) const STRIPS: usize = LANES / WIDTH;
 pub(super) struct Coefficients {
     pub(super) step_s: f64,
     pub(super) theta: f64,
+    /// 1/θ, and the share 1 − 1/θ of itself that a temperature keeps over a step.
+    pub(super) per_theta: f64,
+    pub(super) kept: f64,
     pub(super) matrix: [StripMatrix; STRIPS],
+    /// Temperature of each inner node for each watt from the cabin, K/W.
+    pub(super) inverse_inner: Lanes,
     pub(super) to_air: Lanes,
     pub(super) to_star: Lanes,
     pub(super) outer_conductance: Lanes,
@@ -33,13 +39,43 @@ pub(super) struct Coefficients {
     pub(super) air_capacity_j_k: f64,
     pub(super) air_carry: f64,
     pub(super) inverse: [[f64; 2]; 2],
+    /// Heat that lowers the air by a kelvin within a step, W/K.
+    pub(super) air_w_k: f64,
 }
 
 impl Cabin {
     pub(super) fn set_outer(&mut self, boundary: &Boundary) {
+        self.set_wind(boundary);
+        let mut met = Met {
+            forced_w_m2_k: [0.0; LANES],
+            ground_c: [boundary.ground_c; LANES],
+        };
         for (lane, element) in self.elements.iter().enumerate() {
-            if element.outside == Outside::Nothing {
-                continue;
+            met.forced_w_m2_k[lane] = self.wind[lane].on(self.wind_side[lane]);
+            if element.outside != Outside::Open {
+                met.ground_c[lane] = boundary.shaded_ground_c;
+            }
+        }
+        let surface_c = self.nodes_c(0);
+        let now = &mut self.now;
+        (now.outer_conductance, now.outer_forcing) =
+            self.faces.exchange(&surface_c, boundary, &met);
+        for (outer_sun, sun) in now.outer_sun.iter_mut().zip(&boundary.sun) {
+            *outer_sun = sun.absorbed_outside_w;
+        }
+    }
+
+    /// The wind at each element, and its side.
+    fn set_wind(&mut self, boundary: &Boundary) {
+        let turned = boundary.wind_from_deg != self.wind_from_deg;
+        self.wind_from_deg = boundary.wind_from_deg;
+        for (lane, element) in self.elements.iter().enumerate() {
+            if turned {
+                self.wind_side[lane] = wind_side(
+                    element.facing_up_cosine,
+                    element.azimuth_deg,
+                    boundary.wind_from_deg,
+                );
             }
             let weather_m_s = boundary.wind_speed_m_s * self.wind_factor[lane];
             let road_m_s = if self.wind_factor[lane] > 0.0 {
@@ -50,41 +86,29 @@ impl Cabin {
             let speed_m_s = (weather_m_s * weather_m_s + road_m_s * road_m_s).sqrt();
             if speed_m_s != self.wind_speed[lane] {
                 self.wind_speed[lane] = speed_m_s;
-                self.wind[lane] = WindTerm::at(speed_m_s);
+                self.wind[lane] = match lane.checked_sub(1) {
+                    Some(before) if self.wind_speed[before] == speed_m_s => self.wind[before],
+                    _ => WindTerm::at(speed_m_s),
+                };
             }
-            let place = wind_side(
-                element.facing_up_cosine,
-                element.azimuth_deg,
-                boundary.wind_from_deg,
-            );
-            let ground_c = match element.outside {
-                Outside::Open => boundary.ground_c,
-                Outside::Underside | Outside::Nothing => boundary.shaded_ground_c,
-            };
-            let (conductance, forcing) = self.faces[lane].exchange(
-                self.node_c(0, lane),
-                boundary,
-                ground_c,
-                &self.wind[lane],
-                place,
-            );
-            let now = &mut self.now;
-            now.outer_conductance[lane] = conductance * element.area_m2;
-            now.outer_forcing[lane] = forcing * element.area_m2;
-            now.outer_sun[lane] = boundary.sun[lane].absorbed_outside_w;
         }
     }
 
     pub(super) fn set_inner(&mut self, boundary: &Boundary) {
         let moving = moving_air_term(boundary.stirred_m3_s, self.air_volume_m3);
         let transmitted_w: f64 = boundary.sun.iter().map(|sun| sun.transmitted_w).sum();
+        let surface_c = self.nodes_c(NODES - 1);
+        let warmer_k = surface_c.map(|surface_c| surface_c - self.air_c);
+        let mut natural = cube_roots(warmer_k.map(f64::abs));
+        for lane in 0..LANES {
+            natural[lane] = self.inner_buoyancy[lane].natural_w_m2_k(warmer_k[lane], natural[lane]);
+        }
+        let inside = inside_w_m2_k(&natural, moving, &self.moving_air_factor);
+        let now = &mut self.now;
         for (lane, element) in self.elements.iter().enumerate() {
-            let surface_c = self.node_c(NODES - 1, lane);
-            let natural = natural_w_m2_k(surface_c - self.air_c, -element.facing_up_cosine);
-            let now = &mut self.now;
-            now.to_air[lane] = element.area_m2 * inside_w_m2_k(natural, moving, self.facing[lane]);
+            now.to_air[lane] = element.area_m2 * inside[lane];
             now.to_star[lane] =
-                linear_radiation_w_m2_k(surface_c, self.star_c) / self.star_resistance[lane];
+                linear_radiation_w_m2_k(surface_c[lane], self.star_c) / self.star_resistance[lane];
             now.inner_sun[lane] =
                 boundary.sun[lane].absorbed_inside_w + transmitted_w * element.inside_sun_share;
         }
@@ -161,41 +185,43 @@ impl Cabin {
         }
         self.now.air_carry = self.now.air_capacity_j_k * per_s;
         self.now.inverse = self.now.core_inverse();
+        self.now.air_w_k = 1.0 / self.now.inverse[0][0];
     }
 
     fn factor_strip(&mut self, strip: usize, lanes: [usize; WIDTH], per_s: f64) {
         let now = &mut self.now;
-        let mut matrix = StripMatrix {
-            to_air: lanes.map(|lane| now.to_air[lane]),
-            to_star: lanes.map(|lane| now.to_star[lane]),
-            ..StripMatrix::default()
-        };
-        let mut inward = lanes.map(|lane| now.outer_conductance[lane]);
+        let per_theta = now.per_theta;
+        let of_lanes = |row: &Lanes| Strip::from_fn(|place| row[lanes[place]]);
+        let (to_air, to_star) = (of_lanes(&now.to_air), of_lanes(&now.to_star));
+        let mut matrix = StripMatrix::default();
+        let mut inward = of_lanes(&now.outer_conductance);
         let mut taken = Strip::default();
+        let mut inverse = Strip::default();
         for node in 0..NODES {
-            for (place, lane) in lanes.into_iter().enumerate() {
-                let carried = self.capacity[node][lane] * per_s;
-                let onward = if node < NODES - 1 {
-                    self.conductance[node][lane]
-                } else {
-                    matrix.to_air[place] + matrix.to_star[place]
-                };
-                let inverse = 1.0 / (carried + onward + inward[place] - taken[place]);
-                let back = onward * inverse;
-                matrix.carry[node][place] = carried * inverse;
-                matrix.feed[node][place] = inward[place] * inverse;
-                matrix.back[node][place] = back;
-                if node == 0 {
-                    let source_w = now.outer_forcing[lane] + now.outer_sun[lane];
-                    matrix.outer_source[place] = inverse * source_w;
-                }
-                matrix.inverse_inner[place] = inverse;
-                inward[place] = onward;
-                taken[place] = onward * back;
+            let carried = of_lanes(&self.capacity[node]) * per_s;
+            let onward = match self.conductance.get(node) {
+                Some(conductance) => of_lanes(conductance),
+                None => to_air + to_star,
+            };
+            inverse = (carried + onward + inward - taken).inverse();
+            matrix.carry[node] = carried * inverse * per_theta;
+            matrix.feed[node] = inward * inverse;
+            matrix.back[node] = onward * inverse;
+            if node == 0 {
+                let source_w = of_lanes(&now.outer_forcing) + of_lanes(&now.outer_sun);
+                matrix.outer_source = inverse * source_w * per_theta;
             }
+            inward = onward;
+            taken = onward * matrix.back[node];
         }
+        let moved_k_per_w = inverse * per_theta;
+        matrix.inner_source = moved_k_per_w * of_lanes(&now.inner_sun);
+        matrix.from_air = moved_k_per_w * to_air;
+        matrix.from_star = moved_k_per_w * to_star;
+        matrix.to_air = to_air * now.theta;
+        matrix.to_star = to_star * now.theta;
         for (place, lane) in lanes.into_iter().enumerate() {
-            matrix.inner_source[place] = matrix.inverse_inner[place] * now.inner_sun[lane];
+            now.inverse_inner[lane] = inverse.at(place);
         }
         now.matrix[strip] = matrix;
     }
@@ -209,7 +235,7 @@ impl Coefficients {
             let (a, s, inverse) = (
                 self.to_air[lane],
                 self.to_star[lane],
-                self.matrix[lane / WIDTH].inverse_inner[lane % WIDTH],
+                self.inverse_inner[lane],
             );
             air += a - a * a * inverse;
             star += s - s * s * inverse;

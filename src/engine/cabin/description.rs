@@ -4,7 +4,7 @@ use super::chain::Chain;
 use crate::envelope::convection::Facing;
 
 /// Chains that a network can hold.
-pub const LANES: usize = 18;
+pub const LANES: usize = 20;
 
 /// Longwave emittance of wood and cloth, from memory.
 const FURNISHING_EMITTANCE: f64 = 0.9;

@@ -5,37 +5,80 @@ use super::ledger::Ledger;
 use super::network::Cabin;
 use super::strip::WIDTH;
 
-/// Sums over the steps of an interval, temperatures (°C) weighted by time (s).
+/// Sums over the steps of an interval.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Sums {
-    pub(super) seconds: f64,
+    /// Sums over steps of one length.
+    pub(super) now: StepSums,
+    /// Sums by time, but for the steps counted in `now`.
+    done: StepSums,
+    /// Temperature and humidity of the air when the interval began.
+    began_c: f64,
+    began_humidity_ratio: f64,
+}
+
+/// Sums of the steps' implicit temperatures (°C), implicit humidity ratios, powers (W) and flows of water (kg/s); by time, each
+/// is multiplied by seconds.
+#[derive(Clone, Debug, Default)]
+pub(super) struct StepSums {
     pub(super) air: f64,
     pub(super) star: f64,
-    pub(super) gains_j: f64,
-    pub(super) extracted_j: f64,
-    pub(super) condensation_j: f64,
-    pub(super) exchanged_kg: f64,
-    pub(super) exchanged_magnitude_kg: f64,
-    pub(super) moisture_gains_kg: f64,
-    pub(super) coil_kg: f64,
-    pub(super) condensed_kg: f64,
-    pub(super) stored_kg: f64,
-    pub(super) stored_inside_j: f64,
+    pub(super) humidity_ratio: f64,
+    pub(super) gains_w: f64,
+    pub(super) extracted_w: f64,
+    pub(super) moisture_gains_kg_s: f64,
+    pub(super) coil_kg_s: f64,
+    pub(super) count: f64,
+}
+
+impl StepSums {
+    fn add(&mut self, other: &Self, weight: f64) {
+        self.air += other.air * weight;
+        self.star += other.star * weight;
+        self.humidity_ratio += other.humidity_ratio * weight;
+        self.gains_w += other.gains_w * weight;
+        self.extracted_w += other.extracted_w * weight;
+        self.moisture_gains_kg_s += other.moisture_gains_kg_s * weight;
+        self.coil_kg_s += other.coil_kg_s * weight;
+        self.count += other.count * weight;
+    }
 }
 
 impl Cabin {
     /// Adds the flows since the last call to a ledger.
     pub fn close_interval(&mut self, ledger: &mut Ledger) {
+        self.weigh_sums();
         let (chains_j, inner_j) = self.chain_energies_j();
         let mut interval = self.interval();
-        interval.stored_j = self.sums.stored_inside_j + chains_j - self.chains_energy_j;
-        interval.stored_inside_j = self.sums.stored_inside_j + inner_j - self.inner_energy_j;
+        let air_j = self.now.air_capacity_j_k * (self.air_c - self.sums.began_c);
+        interval.stored_j = air_j + chains_j - self.chains_energy_j;
+        interval.stored_inside_j = air_j + inner_j - self.inner_energy_j;
         ledger.add(&interval);
         (self.chains_energy_j, self.inner_energy_j) = (chains_j, inner_j);
-        self.sums = Sums::default();
+        self.begin_sums();
         for chain in &mut self.chains {
             chain.clear_sums();
         }
+    }
+
+    /// Begins new sums from the present state.
+    pub(super) fn begin_sums(&mut self) {
+        self.sums = Sums {
+            began_c: self.air_c,
+            began_humidity_ratio: self.moisture.humidity_ratio,
+            ..Sums::default()
+        };
+    }
+
+    /// Weighs what the chains have summed by the length of the steps so far.
+    pub(super) fn weigh_sums(&mut self) {
+        let weight_s = self.now.theta * self.now.step_s;
+        for chain in &mut self.chains {
+            chain.weigh_sums(weight_s);
+        }
+        let sums = &mut self.sums;
+        sums.done.add(&sums.now, self.now.step_s);
+        sums.now = StepSums::default();
     }
 
     /// Energy of all nodes of the chains and of their inner nodes alone, J above 0 °C.
@@ -53,42 +96,45 @@ impl Cabin {
 
     /// The flows of the interval: coefficients times sums of implicit temperatures.
     fn interval(&self) -> Ledger {
-        let (now, sums) = (&self.now, &self.sums);
+        let (now, sums) = (&self.now, &self.sums.done);
+        let seconds = sums.count;
         let mut ledger = Ledger::default();
         for lane in 0..self.elements.len() {
             let (chain, place) = (&self.chains[lane / WIDTH], lane % WIDTH);
-            let outer_c_s = chain.outer_sum[place];
-            let beneath_c_s = chain.beneath_sum[place];
-            let inner_c_s = chain.inner_sum[place];
-            let outside_j = now.outer_forcing[lane] * sums.seconds
+            let outer_c_s = chain.sums().outer.at(place);
+            let beneath_c_s = chain.sums().beneath.at(place);
+            let inner_c_s = chain.sums().inner.at(place);
+            let outside_j = now.outer_forcing[lane] * seconds
                 - now.outer_conductance[lane] * outer_c_s
-                + now.outer_sun[lane] * sums.seconds;
+                + now.outer_sun[lane] * seconds;
             let conducted_j = self.conductance[NODES - 2][lane] * (beneath_c_s - inner_c_s);
             let to_cabin_j = now.to_air[lane] * (inner_c_s - sums.air)
                 + now.to_star[lane] * (inner_c_s - sums.star);
-            let sun_j = now.inner_sun[lane] * sums.seconds;
+            let sun_j = now.inner_sun[lane] * seconds;
             ledger.conducted_j[lane] = conducted_j;
             ledger.outside_j += outside_j;
             ledger.glass_sun_j += sun_j;
             ledger.throughput_j += outside_j.abs() + conducted_j.abs() + to_cabin_j.abs();
         }
-        let exchange_j = now.exchange_w_k * (now.outdoor_c * sums.seconds - sums.air);
+        let exchange_j = now.exchange_w_k * (now.outdoor_c * seconds - sums.air);
         [ledger.leakage_j, ledger.fan_j, ledger.openings_j] =
             now.flow_shares.map(|share| share * exchange_j);
-        ledger.gains_j = sums.gains_j;
-        ledger.extracted_j = sums.extracted_j;
-        ledger.condensation_j = sums.condensation_j;
+        ledger.gains_j = sums.gains_w;
+        ledger.extracted_j = sums.extracted_w;
+        ledger.condensation_j = self.condensation_w * seconds;
         ledger.throughput_j +=
             ledger.glass_sun_j + exchange_j.abs() + ledger.gains_j.abs() + ledger.extracted_j.abs();
-        ledger.exchanged_kg = sums.exchanged_kg;
-        ledger.moisture_gains_kg = sums.moisture_gains_kg;
-        ledger.coil_kg = sums.coil_kg;
-        ledger.condensed_kg = sums.condensed_kg;
-        ledger.stored_kg = sums.stored_kg;
-        ledger.throughput_kg = sums.exchanged_magnitude_kg
-            + sums.moisture_gains_kg
-            + sums.coil_kg
-            + sums.condensed_kg.abs();
+        let water = &self.moisture;
+        ledger.exchanged_kg = water.exchanged_kg(seconds, sums.humidity_ratio);
+        ledger.moisture_gains_kg = sums.moisture_gains_kg_s;
+        ledger.coil_kg = sums.coil_kg_s;
+        ledger.condensed_kg = water.condensed_kg(seconds, sums.humidity_ratio);
+        ledger.stored_kg =
+            water.capacity_kg * (water.humidity_ratio - self.sums.began_humidity_ratio);
+        ledger.throughput_kg = ledger.exchanged_kg.abs()
+            + ledger.moisture_gains_kg
+            + ledger.coil_kg
+            + ledger.condensed_kg.abs();
         ledger
     }
 }

@@ -16,18 +16,22 @@ pub(super) struct Moisture {
     outdoor_humidity_ratio: f64,
     condensing_kg_s: f64,
     condensing_towards_kg_s: f64,
-    mass_over_step_kg_s: f64,
-    step_s: f64,
     theta: f64,
+    per_theta: f64,
+    /// Mass over θΔt; the same with all that draws, and one over that; and what is given by all that draws.
+    mass_over_step_kg_s: f64,
+    mass_flow_kg_s: f64,
+    per_mass_flow_s_kg: f64,
+    given_kg_s: f64,
 }
 
-/// Water moved in a step, kg.
+/// What a step did.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct MoistureStep {
-    pub(super) exchanged_kg: f64,
-    pub(super) coil_kg: f64,
-    pub(super) condensed_kg: f64,
-    pub(super) stored_kg: f64,
+    /// Humidity ratio at the instant at which its flows are taken.
+    pub(super) implicit_humidity_ratio: f64,
+    /// Water taken out by the coil, kg/s.
+    pub(super) coil_kg_s: f64,
 }
 
 impl Moisture {
@@ -49,9 +53,14 @@ impl Moisture {
     /// Length of the steps that follow, s, and the least weight of their end.
     pub(super) fn set_step(&mut self, step_s: f64, theta: f64) {
         let drawn_kg_s = self.exchange_kg_s + self.condensing_kg_s;
-        self.step_s = step_s;
-        self.theta = theta.max(1.0 - self.capacity_kg / (drawn_kg_s * step_s));
-        self.mass_over_step_kg_s = self.capacity_kg / (self.theta * step_s);
+        let theta = theta.max(1.0 - self.capacity_kg / (drawn_kg_s * step_s));
+        self.theta = theta;
+        self.per_theta = 1.0 / theta;
+        self.mass_over_step_kg_s = self.capacity_kg / (theta * step_s);
+        self.mass_flow_kg_s = self.mass_over_step_kg_s + drawn_kg_s;
+        self.per_mass_flow_s_kg = 1.0 / self.mass_flow_kg_s;
+        self.given_kg_s =
+            self.exchange_kg_s * self.outdoor_humidity_ratio + self.condensing_towards_kg_s;
     }
 
     /// One step with a gain (kg/s) and a coil that takes up to `coil_kg_s` but leaves the air no drier than
@@ -62,27 +71,31 @@ impl Moisture {
         coil_kg_s: f64,
         coil_humidity_ratio: f64,
     ) -> MoistureStep {
-        let denominator = self.mass_over_step_kg_s + self.exchange_kg_s + self.condensing_kg_s;
-        let numerator = self.mass_over_step_kg_s * self.humidity_ratio
-            + self.exchange_kg_s * self.outdoor_humidity_ratio
-            + self.condensing_towards_kg_s
-            + gain_kg_s;
         let before = self.humidity_ratio;
-        let untouched = numerator / denominator;
-        let least = before + self.theta * (coil_humidity_ratio - before);
-        let most_kg_s = ((untouched - least) * denominator).max(0.0);
-        let taken_kg_s = coil_kg_s.min(most_kg_s);
-        let implicit = untouched - taken_kg_s / denominator;
-        self.humidity_ratio = before + (implicit - before) / self.theta;
+        let drawn_kg_s = self.mass_over_step_kg_s * before + (self.given_kg_s + gain_kg_s);
+        let untouched = drawn_kg_s * self.per_mass_flow_s_kg;
+        let taken_kg_s = if coil_kg_s == 0.0 {
+            0.0
+        } else {
+            let least = before + self.theta * (coil_humidity_ratio - before);
+            coil_kg_s.min(((untouched - least) * self.mass_flow_kg_s).max(0.0))
+        };
+        let implicit = untouched - taken_kg_s * self.per_mass_flow_s_kg;
+        self.humidity_ratio = before + (implicit - before) * self.per_theta;
         MoistureStep {
-            exchanged_kg: self.exchange_kg_s
-                * (self.outdoor_humidity_ratio - implicit)
-                * self.step_s,
-            coil_kg: taken_kg_s * self.step_s,
-            condensed_kg: (self.condensing_kg_s * implicit - self.condensing_towards_kg_s)
-                * self.step_s,
-            stored_kg: self.capacity_kg * (self.humidity_ratio - before),
+            implicit_humidity_ratio: implicit,
+            coil_kg_s: taken_kg_s,
         }
+    }
+
+    /// Water that outdoor air brought in over a time (s), from the sum of implicit humidity ratios by time, kg.
+    pub(super) fn exchanged_kg(&self, seconds: f64, humidity_ratio_s: f64) -> f64 {
+        self.exchange_kg_s * (self.outdoor_humidity_ratio * seconds - humidity_ratio_s)
+    }
+
+    /// Water that condensed on inner surfaces over a time, likewise, kg.
+    pub(super) fn condensed_kg(&self, seconds: f64, humidity_ratio_s: f64) -> f64 {
+        self.condensing_kg_s * humidity_ratio_s - self.condensing_towards_kg_s * seconds
     }
 }
 
@@ -150,7 +163,8 @@ mod tests {
         for _ in 0..6 {
             let before = node.humidity_ratio;
             let step = node.step(0.0, 0.0, 0.0);
-            net_kg += step.exchanged_kg - 15.0 * (node.humidity_ratio - before);
+            net_kg += node.exchanged_kg(10.0, 10.0 * step.implicit_humidity_ratio)
+                - 15.0 * (node.humidity_ratio - before);
             assert!(node.humidity_ratio >= 0.001 - 1e-12);
         }
         assert!(net_kg.abs() < 1e-12);

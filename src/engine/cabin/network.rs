@@ -1,6 +1,6 @@
 //! The network itself: state and step.
 
-use super::boundary::{Boundary, OuterFace};
+use super::boundary::{Boundary, OuterFaces, wind_side};
 use super::chain::{Chain, NODES};
 use super::coefficients::{Coefficients, Lanes, STRIPS};
 use super::description::{CabinDescription, CabinError, Element, LANES, Outside, Part};
@@ -8,10 +8,8 @@ use super::flows::{Extraction, Forecast, Gains, StepResult};
 use super::interval::Sums;
 use super::moisture::Moisture;
 use super::star::star_resistances;
-use super::strip::{Given, Implicit, StripState, WIDTH};
-use crate::envelope::convection::{
-    Facing, ROUGHNESS_SMOOTH, ROUGHNESS_VERY_SMOOTH, WindProfile, WindTerm,
-};
+use super::strip::{Given, Implicit, Strip, StripState, WIDTH};
+use crate::envelope::convection::{Buoyancy, WindProfile, WindSide, WindTerm};
 
 /// Weight of the step's end: a little above one half, which is nearly of second order and stable at any step.
 const THETA: f64 = 0.55;
@@ -33,11 +31,14 @@ fn theta_of(step_s: f64) -> f64 {
 #[derive(Clone, Debug)]
 pub struct Cabin {
     pub(super) elements: Vec<Element>,
-    pub(super) faces: [OuterFace; LANES],
-    pub(super) facing: [Facing; LANES],
+    pub(super) faces: OuterFaces,
+    pub(super) inner_buoyancy: [Buoyancy; LANES],
+    pub(super) moving_air_factor: Lanes,
     pub(super) wind_factor: Lanes,
     pub(super) wind_speed: Lanes,
     pub(super) wind: [WindTerm; LANES],
+    pub(super) wind_side: [WindSide; LANES],
+    pub(super) wind_from_deg: Option<f64>,
     pub(super) star_resistance: Lanes,
     pub(super) air_volume_m3: f64,
     pub(super) pressure_pa: f64,
@@ -55,6 +56,8 @@ pub struct Cabin {
     pub(super) now: Coefficients,
     pub(super) sums: Sums,
     pub(super) condensation_w: f64,
+    /// What outdoor air and condensing water give to the air at 0 °C, W.
+    pub(super) given_freely_w: f64,
     pub(super) chains_energy_j: f64,
     pub(super) inner_energy_j: f64,
 }
@@ -75,11 +78,14 @@ impl Cabin {
         description.check()?;
         let mut cabin = Self {
             elements: description.elements.clone(),
-            faces: [OuterFace::default(); LANES],
-            facing: [Facing::Side; LANES],
+            faces: OuterFaces::default(),
+            inner_buoyancy: [Buoyancy::default(); LANES],
+            moving_air_factor: [0.0; LANES],
             wind_factor: [0.0; LANES],
             wind_speed: [0.0; LANES],
             wind: [WindTerm::default(); LANES],
+            wind_side: [WindSide::Unknown; LANES],
+            wind_from_deg: None,
             star_resistance: [1.0; LANES],
             air_volume_m3: description.air_volume_m3,
             pressure_pa: description.pressure_pa,
@@ -96,6 +102,7 @@ impl Cabin {
             now: Coefficients::default(),
             sums: Sums::default(),
             condensation_w: 0.0,
+            given_freely_w: 0.0,
             chains_energy_j: 0.0,
             inner_energy_j: 0.0,
         };
@@ -103,6 +110,7 @@ impl Cabin {
         cabin.place_elements(wind_profile);
         cabin.place_star();
         (cabin.chains_energy_j, cabin.inner_energy_j) = cabin.chain_energies_j();
+        cabin.begin_sums();
         Ok(cabin)
     }
 
@@ -135,7 +143,12 @@ impl Cabin {
     /// Temperature of a node of a lane, °C.
     #[inline]
     pub(super) fn node_c(&self, node: usize, lane: usize) -> f64 {
-        self.chains[lane / WIDTH].temperature[node][lane % WIDTH]
+        self.chains[lane / WIDTH].temperature[node].at(lane % WIDTH)
+    }
+
+    /// Temperature of a node of every lane, °C.
+    pub(super) fn nodes_c(&self, node: usize) -> Lanes {
+        std::array::from_fn(|lane| self.node_c(node, lane))
     }
 
     /// Humidity ratio of the air, kg/kg.
@@ -169,15 +182,14 @@ impl Cabin {
         }
         for strip in &mut self.chains {
             for node in &mut strip.temperature {
-                for temperature_c in node {
-                    *temperature_c += warmer_k;
-                }
+                *node += Strip::splat(warmer_k);
             }
         }
         self.air_c += warmer_k;
         self.star_c += warmer_k;
         self.is_eliminated = false;
         (self.chains_energy_j, self.inner_energy_j) = self.chain_energies_j();
+        self.begin_sums();
     }
 
     /// Gives every pane the conductances of another chain, as when covers go on; capacities stay.
@@ -197,6 +209,7 @@ impl Cabin {
         self.set_outer(boundary);
         self.set_inner(boundary);
         self.set_exchange(boundary);
+        self.given_freely_w = self.now.exchange_w_k * self.now.outdoor_c + self.condensation_w;
         self.is_factored = false;
         self.set_step(step_s);
     }
@@ -207,8 +220,11 @@ impl Cabin {
             return;
         }
         self.is_factored = true;
+        self.weigh_sums();
         let theta = theta_of(step_s);
         (self.now.step_s, self.now.theta) = (step_s, theta);
+        self.now.per_theta = 1.0 / theta;
+        self.now.kept = 1.0 - self.now.per_theta;
         self.is_eliminated = false;
         self.moisture.set_step(step_s, theta);
         self.factor(1.0 / (theta * step_s));
@@ -219,8 +235,8 @@ impl Cabin {
         self.eliminate();
         let (untouched_c, _, _) = self.solve_core(gains, &Extraction::NONE);
         Forecast {
-            air_c: self.air_c + (untouched_c - self.air_c) / self.now.theta,
-            fall_k_per_w: self.now.inverse[0][0] / self.now.theta,
+            air_c: self.air_c * self.now.kept + untouched_c * self.now.per_theta,
+            fall_k_per_w: self.now.inverse[0][0] * self.now.per_theta,
         }
     }
 
@@ -235,35 +251,27 @@ impl Cabin {
             extraction.moisture_kg_s,
             extraction.least_humidity_ratio,
         );
-        let sums = &mut self.sums;
-        let step_s = self.now.step_s;
-        sums.gains_j += (gains.convective_w + gains.radiant_w) * step_s;
-        sums.extracted_j += extracted_w * step_s;
-        sums.condensation_j += self.condensation_w * step_s;
-        sums.moisture_gains_kg += gains.moisture_kg_s * step_s;
-        sums.exchanged_kg += water.exchanged_kg;
-        sums.exchanged_magnitude_kg += water.exchanged_kg.abs();
-        sums.coil_kg += water.coil_kg;
-        sums.condensed_kg += water.condensed_kg;
-        sums.stored_kg += water.stored_kg;
+        let steps = &mut self.sums.now;
+        steps.air += air;
+        steps.star += star;
+        steps.humidity_ratio += water.implicit_humidity_ratio;
+        steps.gains_w += gains.convective_w + gains.radiant_w;
+        steps.extracted_w += extracted_w;
+        steps.moisture_gains_kg_s += gains.moisture_kg_s;
+        steps.coil_kg_s += water.coil_kg_s;
+        steps.count += 1.0;
         StepResult {
             extracted_w,
-            coil_kg_s: water.coil_kg / self.now.step_s,
+            coil_kg_s: water.coil_kg_s,
         }
     }
 
     fn place_elements(&mut self, wind_profile: &WindProfile) {
         for (lane, element) in self.elements.iter().enumerate() {
-            self.faces[lane] = OuterFace::open(
-                element.outside_emittance,
-                element.facing_up_cosine,
-                if element.part == Part::Glass {
-                    ROUGHNESS_VERY_SMOOTH
-                } else {
-                    ROUGHNESS_SMOOTH
-                },
-            );
-            self.facing[lane] = element.inside_facing();
+            self.faces.place(lane, element);
+            self.inner_buoyancy[lane] = Buoyancy::at(-element.facing_up_cosine);
+            self.moving_air_factor[lane] = element.inside_facing().moving_air_factor();
+            self.wind_side[lane] = wind_side(element.facing_up_cosine, element.azimuth_deg, None);
             self.wind_factor[lane] = match element.outside {
                 Outside::Open => wind_profile.factor_at(element.height_m),
                 Outside::Underside | Outside::Nothing => 0.0,
@@ -293,28 +301,26 @@ impl Cabin {
         for (state, matrix) in self.chains.iter_mut().zip(&self.now.matrix) {
             accumulate(&mut given, state.eliminate(matrix));
         }
-        self.given_w = given.map(|strip| strip.iter().sum());
+        self.given_w = given.map(|strip| strip.sum());
     }
 
     /// Air and star at the implicit instant, and the heat taken out.
     fn solve_core(&self, gains: &Gains, extraction: &Extraction) -> (f64, f64, f64) {
         let now = &self.now;
-        let right = [
-            now.air_carry * self.air_c
-                + self.given_w[0]
-                + now.exchange_w_k * now.outdoor_c
-                + gains.convective_w
-                + self.condensation_w,
-            self.given_w[1] + gains.radiant_w,
-        ];
-        let solve = |row: &[f64; 2]| row[0] * right[0] + row[1] * right[1];
-        let untouched_c = solve(&now.inverse[0]);
+        let given_w = gains.convective_w + self.given_freely_w;
+        let air_w = (now.air_carry * self.air_c + given_w) + self.given_w[0];
+        let star_w = self.given_w[1] + gains.radiant_w;
+        let untouched_c = now.inverse[0][0] * air_w + now.inverse[0][1] * star_w;
+        let star_c = now.inverse[1][0] * air_w + now.inverse[1][1] * star_w;
+        if extraction.sensible_w == 0.0 {
+            return (untouched_c, star_c, 0.0);
+        }
         let least_c = self.air_c + now.theta * (extraction.least_c - self.air_c);
-        let most_w = ((untouched_c - least_c) / now.inverse[0][0]).max(0.0);
+        let most_w = ((untouched_c - least_c) * now.air_w_k).max(0.0);
         let extracted_w = extraction.sensible_w.min(most_w);
         (
             untouched_c - extracted_w * now.inverse[0][0],
-            solve(&now.inverse[1]) - extracted_w * now.inverse[1][0],
+            star_c - extracted_w * now.inverse[1][0],
             extracted_w,
         )
     }
@@ -324,34 +330,24 @@ impl Cabin {
         let implicit = Implicit {
             air_c,
             star_c,
-            step_s: self.now.step_s,
-            per_theta: 1.0 / self.now.theta,
+            kept: self.now.kept,
         };
         let mut given = Given::default();
         for (state, matrix) in self.chains.iter_mut().zip(&self.now.matrix) {
             accumulate(&mut given, state.advance(matrix, &implicit));
         }
-        self.given_w = given.map(|strip| strip.iter().sum());
+        self.given_w = given.map(|strip| strip.sum());
     }
 
     fn advance_core(&mut self, air_c: f64, star_c: f64) {
-        let air_change_k = (air_c - self.air_c) / self.now.theta;
-        self.air_c += air_change_k;
+        self.air_c = self.air_c * self.now.kept + air_c * self.now.per_theta;
         self.star_c = star_c;
-        let sums = &mut self.sums;
-        let step_s = self.now.step_s;
-        sums.seconds += step_s;
-        sums.air += air_c * step_s;
-        sums.star += star_c * step_s;
-        sums.stored_inside_j += self.now.air_capacity_j_k * air_change_k;
     }
 }
 
-#[inline]
+#[inline(always)]
 fn accumulate(sum: &mut Given, addend: Given) {
     for (sum, addend) in sum.iter_mut().zip(addend) {
-        for (sum, addend) in sum.iter_mut().zip(addend) {
-            *sum += addend;
-        }
+        *sum += addend;
     }
 }

@@ -1,20 +1,113 @@
-//! The chains of two lanes place by place.
+//! The chains of a few lanes place by place, in the registers of `wide`: left to itself the compiler arranges them well or badly
+//! from one build to the next.
 //!
 //! A step visits each strip once: it substitutes air and star back through the chains, moves their nodes on, and eliminates them
-//! for the step that follows. Two numbers place by place are what the vector registers hold of every processor that the engine
-//! is built for.
+//! for the step that follows. Every operation is rounded for each place by itself, so that wide and narrow registers give the
+//! same bits.
 
 use super::chain::NODES;
+use std::ops::{Add, AddAssign, Mul, Sub};
+use wide::f64x4;
+
+/// What a usual processor's vector register holds; where registers are narrower, two of them.
+type Register = f64x4;
+
+/// Numbers in a register.
+const REGISTER_WIDTH: usize = 4;
+
+/// Registers of a strip.
+const REGISTERS: usize = 1;
 
 /// Lanes place by place.
-pub(super) const WIDTH: usize = 6;
+pub(super) const WIDTH: usize = REGISTERS * REGISTER_WIDTH;
 
 /// A number for each lane of a strip.
-pub(super) type Strip = [f64; WIDTH];
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Strip([Register; REGISTERS]);
 
-/// The factored matrix of a strip: each node's part of the elimination, from the outer node to the inner one.
+impl Strip {
+    pub(super) fn splat(number: f64) -> Self {
+        Self([Register::splat(number); REGISTERS])
+    }
+
+    pub(super) fn from_fn(number_at: impl Fn(usize) -> f64) -> Self {
+        Self(std::array::from_fn(|register| {
+            Register::new(std::array::from_fn(|place| {
+                number_at(register * REGISTER_WIDTH + place)
+            }))
+        }))
+    }
+
+    /// The number of one lane.
+    #[inline]
+    pub(super) fn at(&self, place: usize) -> f64 {
+        self.0[place / REGISTER_WIDTH].as_array()[place % REGISTER_WIDTH]
+    }
+
+    /// One over each number.
+    #[inline(always)]
+    pub(super) fn inverse(self) -> Self {
+        Self(self.0.map(|register| Register::splat(1.0) / register))
+    }
+
+    /// The sum of all lanes, in an order of our own: that of the processor's registers differs from one to another.
+    #[inline]
+    pub(super) fn sum(&self) -> f64 {
+        let [first, rest @ ..] = self.0;
+        let [a, b, c, d] = rest
+            .into_iter()
+            .fold(first, |sum, next| sum + next)
+            .to_array();
+        (a + b) + (c + d)
+    }
+}
+
+impl Add for Strip {
+    type Output = Self;
+
+    #[inline(always)]
+    fn add(self, other: Self) -> Self {
+        Self(std::array::from_fn(|place| self.0[place] + other.0[place]))
+    }
+}
+
+impl Sub for Strip {
+    type Output = Self;
+
+    #[inline(always)]
+    fn sub(self, other: Self) -> Self {
+        Self(std::array::from_fn(|place| self.0[place] - other.0[place]))
+    }
+}
+
+impl Mul for Strip {
+    type Output = Self;
+
+    #[inline(always)]
+    fn mul(self, other: Self) -> Self {
+        Self(std::array::from_fn(|place| self.0[place] * other.0[place]))
+    }
+}
+
+impl Mul<f64> for Strip {
+    type Output = Self;
+
+    #[inline(always)]
+    fn mul(self, factor: f64) -> Self {
+        self * Self::splat(factor)
+    }
+}
+
+impl AddAssign for Strip {
+    #[inline(always)]
+    fn add_assign(&mut self, other: Self) {
+        *self = *self + other;
+    }
+}
+
+/// The factored matrix of a strip: each node's part of the elimination, from the outer node to the inner one, for implicit
+/// temperatures over θ. So divided, a step leaves a node at (1 − 1/θ) T + y/θ without a product of its own.
 #[derive(Clone, Debug, Default)]
-#[repr(align(16))]
 pub(super) struct StripMatrix {
     /// What a node keeps of its own temperature.
     pub(super) carry: [Strip; NODES],
@@ -25,34 +118,41 @@ pub(super) struct StripMatrix {
     /// Sources at the outer and at the inner node, K.
     pub(super) outer_source: Strip,
     pub(super) inner_source: Strip,
-    /// Temperature of the inner node for each watt from the cabin, K/W.
-    pub(super) inverse_inner: Strip,
-    /// Conductances from the inner node to air and star, W/K.
+    /// What the inner node takes from air and star.
+    pub(super) from_air: Strip,
+    pub(super) from_star: Strip,
+    /// What the inner node gives to air and star, W/K.
     pub(super) to_air: Strip,
     pub(super) to_star: Strip,
 }
 
 /// The state of a strip.
 #[derive(Clone, Debug, Default)]
-#[repr(align(16))]
 pub(super) struct StripState {
     /// Temperature of each node, °C.
     pub(super) temperature: [Strip; NODES],
-    /// The same, eliminated for the coming step.
+    /// The implicit temperatures over θ, eliminated for the coming step.
     eliminated: [Strip; NODES],
-    /// Sums of the implicit temperatures of the outer node, the one beneath the inner face, and the inner node, °C s.
-    pub(super) outer_sum: Strip,
-    pub(super) beneath_sum: Strip,
-    pub(super) inner_sum: Strip,
+    /// Sums over steps of one length of the implicit temperatures over θ.
+    now: FaceSums,
+    /// Sums of the implicit temperatures by time, °C s, but for the steps counted in `now`.
+    done: FaceSums,
 }
 
-/// Temperatures of air and star at the implicit instant, °C, and the weights of the step.
+/// Sums for the outer node, the one beneath the inner face, and the inner node.
+#[derive(Clone, Debug, Default)]
+pub(super) struct FaceSums {
+    pub(super) outer: Strip,
+    pub(super) beneath: Strip,
+    pub(super) inner: Strip,
+}
+
+/// Temperatures of air and star at the implicit instant, °C, and the share of itself that a node keeps over a step.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Implicit {
     pub(super) air_c: f64,
     pub(super) star_c: f64,
-    pub(super) step_s: f64,
-    pub(super) per_theta: f64,
+    pub(super) kept: f64,
 }
 
 /// What a strip gives to air and to star, W.
@@ -62,7 +162,7 @@ impl StripState {
     /// Every node at one temperature, °C.
     pub(super) fn at(temperature_c: f64) -> Self {
         Self {
-            temperature: [[temperature_c; WIDTH]; NODES],
+            temperature: [Strip::splat(temperature_c); NODES],
             ..Self::default()
         }
     }
@@ -70,81 +170,60 @@ impl StripState {
     /// Eliminates the chains for the coming step.
     #[inline(always)]
     pub(super) fn eliminate(&mut self, matrix: &StripMatrix) -> Given {
-        let mut forward = plus(
-            times(matrix.carry[0], self.temperature[0]),
-            matrix.outer_source,
-        );
+        let mut forward = matrix.carry[0] * self.temperature[0] + matrix.outer_source;
         self.eliminated[0] = forward;
         for node in 1..NODES {
-            let own = times(matrix.carry[node], self.temperature[node]);
-            forward = plus(own, times(matrix.feed[node], forward));
+            let mut own = matrix.carry[node] * self.temperature[node];
             if node == NODES - 1 {
-                forward = plus(forward, matrix.inner_source);
+                own += matrix.inner_source;
             }
+            forward = own + matrix.feed[node] * forward;
             self.eliminated[node] = forward;
         }
-        [
-            times(matrix.to_air, forward),
-            times(matrix.to_star, forward),
-        ]
+        [matrix.to_air * forward, matrix.to_star * forward]
     }
 
     /// Takes the step, sums the implicit temperatures, and eliminates for the step that follows.
     #[inline(always)]
     pub(super) fn advance(&mut self, matrix: &StripMatrix, implicit: &Implicit) -> Given {
-        let from_cabin = plus(
-            scaled(matrix.to_air, implicit.air_c),
-            scaled(matrix.to_star, implicit.star_c),
-        );
-        let mut node_c = plus(
-            self.eliminated[NODES - 1],
-            times(matrix.inverse_inner, from_cabin),
-        );
-        add(&mut self.inner_sum, scaled(node_c, implicit.step_s));
-        approach(&mut self.temperature[NODES - 1], node_c, implicit.per_theta);
+        let from_cabin = matrix.from_air * implicit.air_c + matrix.from_star * implicit.star_c;
+        let mut moved = self.eliminated[NODES - 1] + from_cabin;
+        self.now.inner += moved;
+        self.move_on(NODES - 1, moved, implicit.kept);
         for node in (0..NODES - 1).rev() {
-            node_c = plus(self.eliminated[node], times(matrix.back[node], node_c));
+            moved = self.eliminated[node] + matrix.back[node] * moved;
             if node == NODES - 2 {
-                add(&mut self.beneath_sum, scaled(node_c, implicit.step_s));
+                self.now.beneath += moved;
             }
-            approach(&mut self.temperature[node], node_c, implicit.per_theta);
+            self.move_on(node, moved, implicit.kept);
         }
-        add(&mut self.outer_sum, scaled(node_c, implicit.step_s));
+        self.now.outer += moved;
         self.eliminate(matrix)
+    }
+
+    /// From the beginning of a step to its end.
+    #[inline(always)]
+    fn move_on(&mut self, node: usize, moved: Strip, kept: f64) {
+        self.temperature[node] = self.temperature[node] * kept + moved;
+    }
+
+    /// Weighs the sums of the steps so far by θ times their length, s, before others follow.
+    pub(super) fn weigh_sums(&mut self, weight_s: f64) {
+        let (now, done) = (&self.now, &mut self.done);
+        done.outer += now.outer * weight_s;
+        done.beneath += now.beneath * weight_s;
+        done.inner += now.inner * weight_s;
+        self.now = FaceSums::default();
+    }
+
+    /// The sums by time, °C s.
+    pub(super) fn sums(&self) -> &FaceSums {
+        &self.done
     }
 
     /// Begins new sums.
     pub(super) fn clear_sums(&mut self) {
-        self.outer_sum = Strip::default();
-        self.beneath_sum = Strip::default();
-        self.inner_sum = Strip::default();
+        self.now = FaceSums::default();
+        self.done = FaceSums::default();
     }
-}
-
-/// From the implicit instant to the end of the step.
-#[inline]
-fn approach(old: &mut Strip, implicit: Strip, per_theta: f64) {
-    for (old, implicit) in old.iter_mut().zip(implicit) {
-        *old += (implicit - *old) * per_theta;
-    }
-}
-
-#[inline]
-fn add(sum: &mut Strip, addend: Strip) {
-    *sum = plus(*sum, addend);
-}
-
-#[inline]
-fn plus(one: Strip, other: Strip) -> Strip {
-    std::array::from_fn(|place| one[place] + other[place])
-}
-
-#[inline]
-fn times(one: Strip, other: Strip) -> Strip {
-    std::array::from_fn(|place| one[place] * other[place])
-}
-
-#[inline]
-fn scaled(strip: Strip, factor: f64) -> Strip {
-    strip.map(|number| number * factor)
 }

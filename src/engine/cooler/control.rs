@@ -48,6 +48,7 @@ pub struct ThermostatInput {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Thermostat {
     input: ThermostatInput,
+    per_band_k: f64,
 }
 
 /// What the compressor is doing and for how long.
@@ -98,7 +99,10 @@ impl Thermostat {
                 require_within("least_fraction", least_fraction, 0.05, 1.0)?;
             }
         }
-        Ok(Self { input })
+        Ok(Self {
+            input,
+            per_band_k: 1.0 / input.band_k,
+        })
     }
 
     /// Commands the speed of a step and moves the state to its end.
@@ -215,7 +219,7 @@ impl Thermostat {
                 }
             }
             ControlMode::Variable { least_fraction } => {
-                let share = 0.5 + above_set_k / band_k;
+                let share = 0.5 + above_set_k * self.per_band_k;
                 share.clamp(least_fraction, 1.0)
             }
         }

@@ -17,6 +17,9 @@
 //! The properties of the cells and their sources stand in [`super::chemistry`].
 
 mod current;
+mod flow;
+
+pub use self::flow::{BankFlow, BankLimit, BankStep};
 
 use self::current::{current_for_power_a, least};
 use super::bank_input::{BankError, BankInput};
@@ -32,45 +35,11 @@ const REFERENCE_TEMPERATURE_K: f64 = 298.15;
 /// Voltage of one block, by which banks are named, V.
 const BLOCK_VOLTAGE_V: f64 = 12.0;
 
-/// What kept a bank from delivering or accepting all that was asked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum BankLimit {
-    /// The usable charge is spent.
-    Empty,
-    /// The discharge current is at its limit.
-    DischargeCurrent,
-    /// The terminal voltage would fall below the discharge limit.
-    DischargeVoltage,
-    /// The usable window is full.
-    Full,
-    /// The charge current is at its limit.
-    ChargeCurrent,
-    /// The charger holds its voltage and the current tapers.
-    ChargeVoltage,
-    /// The bank is too cold or too hot to be charged.
-    ChargeTemperature,
-}
-
 /// The charge that a bank holds.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BankState {
     /// Charge above empty, referred to 25 °C, Ah.
     pub charge_ah: f64,
-}
-
-/// What a bank did in a step.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BankStep {
-    /// Current into the bank, A.
-    pub current_a: f64,
-    /// Mean terminal voltage, V.
-    pub terminal_voltage_v: f64,
-    /// Power into the bank at its terminals, W.
-    pub power_w: f64,
-    /// Terminal power less rise of stored energy, W.
-    pub loss_w: f64,
-    /// What kept the bank from following the demand, if anything did.
-    pub limited_by: Option<BankLimit>,
 }
 
 /// What a temperature makes of a bank.
@@ -173,10 +142,7 @@ impl Bank {
     /// Energy above empty: open-circuit voltage integrated over charge, Wh.
     #[must_use]
     pub fn stored_energy_wh(&self, state: &BankState) -> f64 {
-        self.stored_energy_at_wh(self.grid_position(state))
-    }
-
-    fn stored_energy_at_wh(&self, (index, fraction): GridPosition) -> f64 {
+        let (index, fraction) = self.grid_position(state);
         let (low_v, high_v) = (self.open_circuit_v[index], self.open_circuit_v[index + 1]);
         let partial_v = fraction * (low_v + 0.5 * fraction * (high_v - low_v));
         let integral_v = self.open_circuit_integral_v[index] + partial_v / GRID_INTERVALS as f64;
@@ -221,12 +187,17 @@ impl Bank {
         power_demand_w: f64,
         temperature_c: f64,
     ) -> BankStep {
-        self.step_under(
-            state,
-            step_s,
-            power_demand_w,
-            &self.conditions(temperature_c),
-        )
+        let stored_before_wh = self.stored_energy_wh(state);
+        let conditions = self.conditions(temperature_c);
+        let flow = self.step_under(state, step_s, power_demand_w, &conditions);
+        let stored_wh = self.stored_energy_wh(state) - stored_before_wh;
+        BankStep {
+            current_a: flow.current_a,
+            terminal_voltage_v: flow.terminal_voltage_v,
+            power_w: flow.power_w,
+            loss_w: flow.power_w - stored_wh * SECONDS_PER_HOUR / step_s,
+            limited_by: flow.limited_by,
+        }
     }
 
     /// What a temperature (°C, −20…60) makes of the bank, worked out once for many steps.
@@ -240,22 +211,22 @@ impl Bank {
         }
     }
 
-    /// The same as [`Self::step`], under conditions worked out before.
+    /// The same as [`Self::step`], under conditions worked out before and without the loss, which over any time is what flowed
+    /// in less the rise of [`Self::stored_energy_wh`].
+    #[inline]
     pub fn step_under(
         &self,
         state: &mut BankState,
         step_s: f64,
         power_demand_w: f64,
         conditions: &BankConditions,
-    ) -> BankStep {
-        let position = self.grid_position(state);
-        let (open_circuit_v, slope_v_per_ah) = self.on_grid(position);
+    ) -> BankFlow {
+        let (open_circuit_v, slope_v_per_ah) = self.on_grid(self.grid_position(state));
         if power_demand_w == 0.0 {
-            return BankStep {
+            return BankFlow {
                 current_a: 0.0,
                 terminal_voltage_v: open_circuit_v,
                 power_w: 0.0,
-                loss_w: 0.0,
                 limited_by: None,
             };
         }
@@ -265,19 +236,15 @@ impl Bank {
             resistance_ohm: conditions.resistance_ohm,
             step_h: step_s / SECONDS_PER_HOUR,
         };
-        let stored_before_wh = self.stored_energy_at_wh(position);
         let (current_a, terminal_voltage_v, limited_by) = if power_demand_w < 0.0 {
             self.discharge(state, &point, -power_demand_w, conditions)
         } else {
             self.charge(state, &point, power_demand_w, conditions)
         };
-        let power_w = current_a * terminal_voltage_v;
-        let stored_w = (self.stored_energy_wh(state) - stored_before_wh) / point.step_h;
-        BankStep {
+        BankFlow {
             current_a,
             terminal_voltage_v,
-            power_w,
-            loss_w: power_w - stored_w,
+            power_w: current_a * terminal_voltage_v,
             limited_by,
         }
     }

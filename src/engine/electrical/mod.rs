@@ -13,7 +13,7 @@ pub mod overcurrent;
 mod panels;
 
 pub use bank_input::{BankError, BankInput};
-pub use battery::{Bank, BankConditions, BankLimit, BankState, BankStep};
+pub use battery::{Bank, BankConditions, BankFlow, BankLimit, BankState, BankStep};
 pub use charger::{DriveCharger, ShoreCharger};
 pub use chemistry::{CellProperties, Chemistry};
 pub use inverter::{Inverter, InverterInput, InverterOverload, grid_inverter_efficiency};

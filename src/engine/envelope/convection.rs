@@ -5,7 +5,7 @@
 //! Fisher & Pedersen 1997 (ASHRAE Transactions 103(2)), the two blended as Churchill & Usagi 1972 (AIChE Journal 18:1121)
 //! blend assisting mechanisms. Longwave radiation is counted apart.
 
-use crate::quantity::cube_root;
+use crate::quantity::{cube_root, cube_roots};
 
 /// How wind meets a surface.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -80,15 +80,52 @@ impl WindProfile {
 /// surface's outward normal (towards the air in question) and straight up, −1 to 1.
 #[must_use]
 pub fn natural_w_m2_k(surface_less_air_k: f64, facing_up_cosine: f64) -> f64 {
-    let root = cube_root(surface_less_air_k.abs());
-    let tilt = facing_up_cosine.abs();
-    if tilt < 1e-9 {
-        return 1.31 * root;
+    Buoyancy::at(facing_up_cosine)
+        .natural_w_m2_k(surface_less_air_k, cube_root(surface_less_air_k.abs()))
+}
+
+/// The factors of [`natural_w_m2_k`] for a tilt, worked out once.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Buoyancy {
+    /// Where the surface is warmer than the air, W/(m² K^(4/3)).
+    warmer: f64,
+    /// Where it is not.
+    colder: f64,
+}
+
+impl Buoyancy {
+    /// For a surface whose outward normal (towards the air in question) has this cosine to straight up, −1 to 1.
+    #[must_use]
+    pub fn at(facing_up_cosine: f64) -> Self {
+        let tilt = facing_up_cosine.abs();
+        if tilt < 1e-9 {
+            return Self {
+                warmer: 1.31,
+                colder: 1.31,
+            };
+        }
+        let (up, down) = (9.482 / (7.238 - tilt), 1.810 / (1.382 + tilt));
+        if facing_up_cosine > 0.0 {
+            Self {
+                warmer: up,
+                colder: down,
+            }
+        } else {
+            Self {
+                warmer: down,
+                colder: up,
+            }
+        }
     }
-    if surface_less_air_k * facing_up_cosine > 0.0 {
-        9.482 * root / (7.238 - tilt)
-    } else {
-        1.810 * root / (1.382 + tilt)
+
+    /// Buoyant convection, W/(m² K), from the surface's temperature above that of the air, K, and the cube root of its size.
+    #[must_use]
+    pub fn natural_w_m2_k(&self, surface_less_air_k: f64, root: f64) -> f64 {
+        root * if surface_less_air_k > 0.0 {
+            self.warmer
+        } else {
+            self.colder
+        }
     }
 }
 
@@ -111,7 +148,9 @@ impl WindTerm {
         }
     }
 
-    fn on(&self, side: WindSide) -> f64 {
+    /// On a side, W/(m² K).
+    #[must_use]
+    pub fn on(&self, side: WindSide) -> f64 {
         match side {
             WindSide::Windward => self.windward_w_m2_k,
             WindSide::Leeward => self.leeward_w_m2_k,
@@ -126,12 +165,11 @@ const LEAST_OUTSIDE_W_M2_K: f64 = 0.4;
 
 /// Outside convection, W/(m² K): h = hn + R (√(hn² + (a V^b)²) − hn), the DOE-2 form (LBNL 1994).
 ///
-/// `natural_w_m2_k` is buoyancy, zero or more; `roughness` is Walton's factor, 1.0 very smooth to 2.17 very rough. Never less than
-/// 0.4 W/(m² K).
+/// `natural_w_m2_k` is buoyancy, zero or more; `forced_w_m2_k` the wind term of the surface's side ([`WindTerm::on`]); `roughness`
+/// is Walton's factor, 1.0 very smooth to 2.17 very rough. Never less than 0.4 W/(m² K).
 #[must_use]
-pub fn outside_w_m2_k(natural_w_m2_k: f64, wind: &WindTerm, side: WindSide, roughness: f64) -> f64 {
-    let forced = wind.on(side);
-    let smooth = (natural_w_m2_k * natural_w_m2_k + forced * forced).sqrt();
+pub fn outside_w_m2_k(natural_w_m2_k: f64, forced_w_m2_k: f64, roughness: f64) -> f64 {
+    let smooth = (natural_w_m2_k * natural_w_m2_k + forced_w_m2_k * forced_w_m2_k).sqrt();
     (natural_w_m2_k + roughness * (smooth - natural_w_m2_k)).max(LEAST_OUTSIDE_W_M2_K)
 }
 
@@ -147,7 +185,9 @@ pub enum Facing {
 }
 
 impl Facing {
-    fn moving_air_factor(self) -> f64 {
+    /// The factor c of h = c·N^0.8, W/(m² K).
+    #[must_use]
+    pub fn moving_air_factor(self) -> f64 {
         match self {
             Self::Ceiling => 0.49,
             Self::Side => 0.19,
@@ -171,17 +211,26 @@ pub fn moving_air_term(air_flow_m3_s: f64, volume_m3: f64) -> f64 {
 /// times the moving-air term for ceiling, side and floor.
 ///
 /// `natural_w_m2_k` is buoyancy, zero or more, of which 0.1 W/(m² K) always count; `moving_air` is [`moving_air_term`], zero for
-/// still air, in which case the result is buoyancy alone.
+/// still air, in which case the result is buoyancy alone; `factors` are those of [`Facing::moving_air_factor`]. All surfaces at
+/// once.
 ///
 /// Source: Fisher & Pedersen 1997; blending after Churchill & Usagi 1972.
 #[must_use]
-pub fn inside_w_m2_k(natural_w_m2_k: f64, moving_air: f64, facing: Facing) -> f64 {
-    let natural = natural_w_m2_k.max(LEAST_INSIDE_W_M2_K);
+pub fn inside_w_m2_k<const COUNT: usize>(
+    natural_w_m2_k: &[f64; COUNT],
+    moving_air: f64,
+    factors: &[f64; COUNT],
+) -> [f64; COUNT] {
+    let natural = natural_w_m2_k.map(|natural| natural.max(LEAST_INSIDE_W_M2_K));
     if moving_air <= 0.0 {
         return natural;
     }
-    let forced = facing.moving_air_factor() * moving_air;
-    cube_root(natural * natural * natural + forced * forced * forced)
+    let mut cubes = natural;
+    for (cube, factor) in cubes.iter_mut().zip(factors) {
+        let forced = factor * moving_air;
+        *cube = *cube * *cube * *cube + forced * forced * forced;
+    }
+    cube_roots(cubes)
 }
 
 /// Least inside coefficient, W/(m² K): a stagnant layer still conducts (0.026 W/(m K) over some 0.25 m).
@@ -206,14 +255,15 @@ mod tests {
 
     #[test]
     fn moving_air_only_adds() {
-        let still = inside_w_m2_k(2.0, 0.0, Facing::Side);
-        let blown = inside_w_m2_k(2.0, moving_air_term(0.11, 14.0), Facing::Side);
+        let side = [Facing::Side.moving_air_factor()];
+        let [still] = inside_w_m2_k(&[2.0], 0.0, &side);
+        let [blown] = inside_w_m2_k(&[2.0], moving_air_term(0.11, 14.0), &side);
         assert!(still == 2.0 && blown > still);
     }
 
     #[test]
     fn outside_is_never_zero() {
         let calm = WindTerm::at(0.0);
-        assert!(outside_w_m2_k(0.0, &calm, WindSide::Unknown, 1.0) > 0.0);
+        assert!(outside_w_m2_k(0.0, calm.on(WindSide::Unknown), 1.0) > 0.0);
     }
 }

@@ -10,7 +10,7 @@ use super::power::{Power, PowerStep};
 use super::results::Stop;
 use crate::cabin::{Extraction, Forecast};
 use crate::cooler::bypass::EnteringAir;
-use crate::cooler::control::SpeedCommand;
+use crate::cooler::start_up::StartUpLag;
 use crate::electrical::BankLimit;
 use crate::scenario::ScenarioDocument;
 
@@ -54,6 +54,19 @@ impl CoolerStep {
 pub(super) struct AirAhead {
     pub(super) now_c: f64,
     pub(super) forecast: Forecast,
+}
+
+/// What a step would bring while the thermostat may let the cooler run.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct CoolerPlan {
+    /// The lag at the end of the step, if the compressor runs.
+    pub(super) lag: StartUpLag,
+    /// Mean share of the commanded output that has come up.
+    pub(super) started_up: f64,
+    /// The temperature by which the thermostat goes, °C.
+    pub(super) controlled_c: f64,
+    /// Where the air ends the step at the speed that the thermostat will command, °C.
+    pub(super) end_c: f64,
 }
 
 /// A built cooler with its state, or none.
@@ -168,6 +181,7 @@ impl Cooling {
             (false, true) => 1.0,
             (false, false) => unit.idle_speed,
         };
+        unit.per_speed = 1.0 / unit.speed;
         unit.was_running = running;
         if !self.in_hours {
             // Nothing starts before the next interval, which works the coil out.
@@ -188,22 +202,28 @@ impl Cooling {
         unit.output = Some(output);
     }
 
-    /// When within a step the thermostat switches, s from its beginning.
-    pub(super) fn switch_after_s(
+    /// What a step would bring; none where nothing may run, or the thermostat is not asked.
+    pub(super) fn plan(
         &self,
         step_s: f64,
         air: &AirAhead,
         waits_for_fan: bool,
-    ) -> Option<f64> {
+    ) -> Option<CoolerPlan> {
         let may_run = self.may_run() && !waits_for_fan;
         let unit = self.unit.as_ref().filter(|_| may_run)?;
-        let started_up = {
-            let mut lag = unit.lag;
-            lag.advance(step_s, 1.0)
-        };
-        let end_c = unit.end_c(air, started_up);
+        Some(unit.plan(step_s, air))
+    }
+
+    /// When within a step so planned the thermostat switches, s from its beginning.
+    pub(super) fn switch_after_s(
+        &self,
+        step_s: f64,
+        air: &AirAhead,
+        plan: &CoolerPlan,
+    ) -> Option<f64> {
+        let unit = self.unit.as_ref()?;
         unit.thermostat
-            .switch_after_s(&unit.compressor, air.now_c, end_c, step_s)
+            .switch_after_s(&unit.compressor, air.now_c, plan.end_c, step_s)
     }
 
     /// The temperature at which the thermostat switches next, °C: fed to it where a step was cut there, so that rounding does
@@ -228,50 +248,38 @@ impl Cooling {
         }
     }
 
-    /// Commands a step. Start and stop go by the temperature at its start; a variable speed is solved together with the
-    /// temperature that it brings about, so that neither hunts however long the step.
-    pub(super) fn step(&mut self, step_s: f64, air: &AirAhead, waits_for_fan: bool) -> CoolerStep {
+    /// Commands a step as planned. Start and stop go by the temperature at its start; a variable speed is solved together with
+    /// the temperature that it brings about, so that neither hunts however long the step.
+    pub(super) fn step(
+        &mut self,
+        step_s: f64,
+        air: &AirAhead,
+        plan: Option<&CoolerPlan>,
+    ) -> CoolerStep {
         self.wait_s = (self.wait_s - step_s).max(0.0);
-        let may_run = self.may_run() && !waits_for_fan;
         let Some(unit) = &mut self.unit else {
             return CoolerStep::NONE;
         };
         if self.driven_w.is_some() {
-            let speed = unit.compressor.speed;
-            let reached = unit.lag.advance(step_s, speed);
-            let command = SpeedCommand {
-                speed,
-                started: false,
-            };
-            return match &unit.output {
-                Some(output) if speed > 0.0 => unit.running(output, command, reached),
-                _ => CoolerStep::NONE,
-            };
+            return unit.driven_step(step_s);
         }
-        let mut lag = unit.lag;
-        let started_up = if may_run {
-            lag.advance(step_s, 1.0)
-        } else {
-            0.0
-        };
-        let cabin_c = unit.controlled_c(air, started_up);
-        let mut command = unit
-            .thermostat
-            .step(&mut unit.compressor, step_s, cabin_c, may_run);
+        let cabin_c = plan.map_or(air.now_c, |plan| plan.controlled_c);
+        let mut command =
+            unit.thermostat
+                .step(&mut unit.compressor, step_s, cabin_c, plan.is_some());
         command.started |= std::mem::take(&mut unit.has_started);
-        if command.speed > 0.0 {
-            unit.lag = lag;
-        } else {
-            unit.lag.advance(step_s, 0.0);
-        }
-        let reached = command.speed * started_up;
-        match &unit.output {
-            Some(output) if command.speed > 0.0 => unit.running(output, command, reached),
-            _ if self.in_hours => CoolerStep {
-                electric_power_w: unit.idle_w,
-                ..CoolerStep::NONE
-            },
-            _ => CoolerStep::NONE,
+        match (plan, &unit.output) {
+            (Some(plan), Some(output)) if command.speed > 0.0 => {
+                unit.lag = plan.lag;
+                unit.running(output, command, command.speed * plan.started_up)
+            }
+            _ => {
+                unit.lag.advance(step_s, 0.0);
+                CoolerStep {
+                    electric_power_w: if self.in_hours { unit.idle_w } else { 0.0 },
+                    ..CoolerStep::NONE
+                }
+            }
         }
     }
 

@@ -52,7 +52,8 @@ pub(super) struct PowerStep {
     pub(super) panels_w: f64,
     pub(super) driving_w: f64,
     pub(super) shore_w: f64,
-    pub(super) loss_w: f64,
+    /// Power into the bank at its terminals.
+    pub(super) bank_w: f64,
     pub(super) current_a: f64,
     pub(super) bank_voltage_v: f64,
     pub(super) cooler_voltage_v: f64,
@@ -228,11 +229,16 @@ impl Power {
         };
         let step = PowerStep {
             cooler_w,
-            loads_w: served_w - cooler_w,
+            // What was asked, where all of it was served, waits for nothing that the bank works out.
+            loads_w: if bank.limited_by.is_some() {
+                served_w - cooler_w
+            } else {
+                demand.loads_w
+            },
             panels_w: demand.panels_w * kept,
             driving_w: driving_w * kept,
             shore_w: shore_w * kept,
-            loss_w: bank.loss_w,
+            bank_w: bank.power_w,
             current_a: bank.current_a,
             bank_voltage_v: bank.terminal_voltage_v,
             cooler_voltage_v: bank.terminal_voltage_v,

@@ -18,7 +18,7 @@ struct Meters {
     panels_j: f64,
     driving_j: f64,
     shore_j: f64,
-    loss_j: f64,
+    bank_j: f64,
     charged_c: f64,
     discharged_c: f64,
     cooler_share_s: f64,
@@ -41,6 +41,7 @@ pub(super) struct SampleState {
     pub(super) sun_w_m2: f64,
     pub(super) sun_direction: [f64; 3],
     pub(super) state_of_charge: f64,
+    pub(super) stored_wh: f64,
     pub(super) bank_voltage_v: f64,
     pub(super) bank_current_a: f64,
     pub(super) stopped: Option<Stop>,
@@ -62,6 +63,8 @@ pub(super) struct Recorder {
     parts: Vec<Part>,
     now: Meters,
     span_s: f64,
+    /// Energy in the bank at the last sample, Wh.
+    stored_wh: f64,
     pub(super) series: Series,
     pub(super) totals: Totals,
     pub(super) ledger: Ledger,
@@ -75,6 +78,7 @@ impl Recorder {
             parts,
             now: Meters::default(),
             span_s: 0.0,
+            stored_wh: 0.0,
             series: match detail {
                 Detail::Everything => Series::with_capacity(samples),
                 Detail::Verdict => Series::default(),
@@ -93,7 +97,7 @@ impl Recorder {
         now.panels_j += power.panels_w * step_s;
         now.driving_j += power.driving_w * step_s;
         now.shore_j += power.shore_w * step_s;
-        now.loss_j += power.loss_w * step_s;
+        now.bank_j += power.bank_w * step_s;
         now.charged_c += power.current_a.max(0.0) * step_s;
         now.discharged_c -= power.current_a.min(0.0) * step_s;
         now.cooler_share_s += cooler_share * step_s;
@@ -133,6 +137,7 @@ impl Recorder {
 
     /// Takes the first sample, at the start of the run.
     pub(super) fn first(&mut self, state: &SampleState) {
+        self.stored_wh = state.stored_wh;
         self.push_state(state);
         if self.books_heat() {
             self.push_flows(&[0.0; HeatPath::COUNT], 1.0);
@@ -153,7 +158,8 @@ impl Recorder {
         let span_s = self.span_s.max(1.0);
         self.push_state(state);
         self.push_flows(&heat_j, span_s);
-        self.add_totals(&heat_j);
+        self.add_totals(&heat_j, state.stored_wh - self.stored_wh);
+        self.stored_wh = state.stored_wh;
         self.ledger.add(&self.sample_ledger);
         self.sample_ledger = Ledger::default();
         self.now = Meters::default();
@@ -228,7 +234,7 @@ impl Recorder {
         series.heat_w.push(heat_j.map(|joules| joules / span_s));
     }
 
-    fn add_totals(&mut self, heat_j: &[f64; HeatPath::COUNT]) {
+    fn add_totals(&mut self, heat_j: &[f64; HeatPath::COUNT], risen_wh: f64) {
         let (totals, now) = (&mut self.totals, &self.now);
         for (sum, joules) in totals.heat_wh.iter_mut().zip(heat_j) {
             *sum += joules / SECONDS_PER_HOUR;
@@ -240,7 +246,7 @@ impl Recorder {
         totals.panels_wh += now.panels_j / SECONDS_PER_HOUR;
         totals.driving_wh += now.driving_j / SECONDS_PER_HOUR;
         totals.shore_wh += now.shore_j / SECONDS_PER_HOUR;
-        totals.bank_loss_wh += now.loss_j / SECONDS_PER_HOUR;
+        totals.bank_loss_wh += now.bank_j / SECONDS_PER_HOUR - risen_wh;
         totals.charged_ah += now.charged_c / SECONDS_PER_HOUR;
         totals.discharged_ah += now.discharged_c / SECONDS_PER_HOUR;
         totals.compressor_h += now.running_s / SECONDS_PER_HOUR;

@@ -9,7 +9,7 @@
 
 use super::body::Body;
 use super::build::BuildError;
-use super::cooling::{AirAhead, CoolerStep, Cooling};
+use super::cooling::{AirAhead, CoolerPlan, CoolerStep, Cooling};
 use super::environment::Environment;
 use super::failure::Failure;
 use super::inside::Inside;
@@ -69,6 +69,13 @@ pub(super) struct Run<'a> {
     pub(super) switch_c: Option<f64>,
     bank_current_a: f64,
     stored_wh_at_start: f64,
+}
+
+/// A step or a part of one, and what it would bring.
+struct Planned {
+    step_s: f64,
+    air: AirAhead,
+    plan: Option<CoolerPlan>,
 }
 
 impl<'a> Run<'a> {
@@ -225,17 +232,23 @@ impl<'a> Run<'a> {
     ) -> (f64, bool) {
         self.cabin.set_step(step_s);
         let air = self.air_ahead(interval);
-        let switch_s = self
-            .cooling
-            .switch_after_s(step_s, &air, interval.cooler_waits)
+        let plan = self.cooling.plan(step_s, &air, interval.cooler_waits);
+        let switch_s = plan
+            .and_then(|plan| self.cooling.switch_after_s(step_s, &air, &plan))
             .filter(|after_s| (LEAST_STEP_S..step_s - LEAST_STEP_S).contains(after_s));
         let Some(switch_s) = switch_s else {
-            self.part(interval, now_s, step_s, &air, appliances_j);
+            let planned = Planned { step_s, air, plan };
+            self.part(interval, now_s, &planned, appliances_j);
             return (step_s, false);
         };
         self.cabin.set_step(switch_s);
         let air = self.air_ahead(interval);
-        self.part(interval, now_s, switch_s, &air, appliances_j);
+        let planned = Planned {
+            step_s: switch_s,
+            plan: self.cooling.plan(switch_s, &air, interval.cooler_waits),
+            air,
+        };
+        self.part(interval, now_s, &planned, appliances_j);
         self.switch_c = self.cooling.switch_c();
         (switch_s, true)
     }
@@ -261,15 +274,11 @@ impl<'a> Run<'a> {
     }
 
     /// A step or a part of one: thermostat, bank and network in turn.
-    fn part(
-        &mut self,
-        interval: &Interval,
-        now_s: f64,
-        step_s: f64,
-        air: &AirAhead,
-        appliances_j: &mut f64,
-    ) {
-        let mut cooler = self.cooling.step(step_s, air, interval.cooler_waits);
+    fn part(&mut self, interval: &Interval, now_s: f64, planned: &Planned, appliances_j: &mut f64) {
+        let step_s = planned.step_s;
+        let mut cooler = self
+            .cooling
+            .step(step_s, &planned.air, planned.plan.as_ref());
         let demand = Demand {
             cooler_w: cooler.electric_power_w,
             loads_w: interval.loads_w,
@@ -292,7 +301,7 @@ impl<'a> Run<'a> {
 
     /// Keeps the extremes and firsts of the run.
     fn note(&mut self, now_s: f64, cooler: &CoolerStep, power: &PowerStep) {
-        let now_h = now_s / SECONDS_PER_HOUR;
+        let now_h = || now_s / SECONDS_PER_HOUR;
         let results = &mut self.results;
         results.peak_discharge_a = results.peak_discharge_a.max(-power.current_a);
         if cooler.started {
@@ -301,14 +310,14 @@ impl<'a> Run<'a> {
             results.peak_start_a = results.peak_start_a.max(start_a);
         }
         if let (None, Some(stop)) = (results.first_stop, self.cooling.stopped()) {
-            results.first_stop = Some((now_h, stop));
+            results.first_stop = Some((now_h(), stop));
         }
         if power.emptied && results.emptied_at_h.is_none() {
-            results.emptied_at_h = Some(now_h);
+            results.emptied_at_h = Some(now_h());
         }
         let reserve = self.document.need.reserve_state_of_charge;
         if results.below_reserve_at_h.is_none() && self.power.state_of_charge() < reserve {
-            results.below_reserve_at_h = Some(now_h);
+            results.below_reserve_at_h = Some(now_h());
         }
     }
 
@@ -327,6 +336,7 @@ impl<'a> Run<'a> {
             sun_w_m2: surroundings.horizontal_sun_w_m2,
             sun_direction: surroundings.sun_direction,
             state_of_charge: self.power.state_of_charge(),
+            stored_wh: self.power.stored_wh(),
             bank_voltage_v: self.power.voltage_v(),
             bank_current_a: self.bank_current_a,
             stopped: self.cooling.stopped(),

@@ -1,6 +1,6 @@
 //! The cooler itself: coil, thermostat and start-up, and the temperature that it follows.
 
-use super::{AirAhead, CoolerStep};
+use super::{AirAhead, CoolerPlan, CoolerStep};
 use crate::cabin::Extraction;
 use crate::cooler::coil::{Coil, CoilOutput, flow_fraction_at_speed};
 use crate::cooler::control::{
@@ -42,6 +42,8 @@ pub(super) struct Unit {
     /// What the coil does at `speed`, as of the last refresh.
     pub(super) output: Option<CoilOutput>,
     pub(super) speed: f64,
+    /// One over that speed.
+    pub(super) per_speed: f64,
     pub(super) was_running: bool,
     /// A start that no step has booked yet.
     pub(super) has_started: bool,
@@ -98,46 +100,44 @@ impl Unit {
             condenser_air_rise_k: cooler.condenser_air_rise_k,
             output: None,
             speed: 1.0,
+            per_speed: 1.0,
             was_running: false,
             has_started: false,
         })
     }
 
-    /// The temperature by which the thermostat goes.
+    /// How far the capacity comes up in a step, and where the air goes.
     ///
     /// A variable speed is the share s of the band below the temperature; the air ends at T = T₀ − s q, with T₀ its end without
     /// cooling and q the fall at full speed, so that s = (T₀ − low)/(band + q). At the least speed it is the temperature itself
     /// that decides on a stop.
-    pub(super) fn controlled_c(&self, air: &AirAhead, started_up: f64) -> f64 {
-        let Some(fall_k) = self.full_fall_k(air, started_up) else {
-            return air.now_c;
+    pub(super) fn plan(&self, step_s: f64, air: &AirAhead) -> CoolerPlan {
+        let mut lag = self.lag;
+        let started_up = lag.advance(step_s, 1.0);
+        let mut plan = CoolerPlan {
+            lag,
+            started_up,
+            controlled_c: air.now_c,
+            end_c: air.forecast.air_c,
         };
-        let share = (air.forecast.air_c - self.low_c) / (self.band_k + fall_k);
-        if share <= self.idle_speed {
-            return air.now_c.min(self.low_c + self.idle_speed * self.band_k);
+        let running = self.compressor.speed > 0.0;
+        let (true, Some(output)) = (running, &self.output) else {
+            return plan;
+        };
+        let full_fall_k =
+            output.sensible_w * self.per_speed * started_up * air.forecast.fall_k_per_w;
+        if !self.variable {
+            plan.end_c = air.forecast.air_c - full_fall_k * self.compressor.speed;
+            return plan;
         }
-        self.low_c + self.band_k * share
-    }
-
-    /// How far full speed would lower the air in a step, K, while a compressor of variable speed runs.
-    fn full_fall_k(&self, air: &AirAhead, started_up: f64) -> Option<f64> {
-        let output = self.output?;
-        let running = self.variable && self.compressor.speed > 0.0;
-        running.then(|| output.sensible_w / self.speed * started_up * air.forecast.fall_k_per_w)
-    }
-
-    /// Where the air ends a step at the speed that the thermostat will command.
-    pub(super) fn end_c(&self, air: &AirAhead, started_up: f64) -> f64 {
-        let Some(output) = self.output.filter(|_| self.compressor.speed > 0.0) else {
-            return air.forecast.air_c;
+        let share = (air.forecast.air_c - self.low_c) / (self.band_k + full_fall_k);
+        plan.controlled_c = if share <= self.idle_speed {
+            air.now_c.min(self.low_c + self.idle_speed * self.band_k)
+        } else {
+            self.low_c + self.band_k * share
         };
-        let speed = match self.full_fall_k(air, started_up) {
-            Some(fall_k) => ((air.forecast.air_c - self.low_c) / (self.band_k + fall_k))
-                .clamp(self.idle_speed, 1.0),
-            None => self.compressor.speed,
-        };
-        let taken_w = output.sensible_w * speed / self.speed * started_up;
-        air.forecast.air_c - taken_w * air.forecast.fall_k_per_w
+        plan.end_c = air.forecast.air_c - full_fall_k * share.clamp(self.idle_speed, 1.0);
+        plan
     }
 
     /// Heat follows the lagging capacity, power the command: a start draws in full before it cools in full.
@@ -147,10 +147,10 @@ impl Unit {
         command: SpeedCommand,
         reached: f64,
     ) -> CoolerStep {
-        let heat_share = reached / self.speed;
+        let heat_share = reached * self.per_speed;
         let blower_w = self.coil.fan_power_w(airflow_fraction(command.speed));
         CoolerStep {
-            electric_power_w: output.electric_power_w * command.speed / self.speed + blower_w,
+            electric_power_w: output.electric_power_w * (command.speed * self.per_speed) + blower_w,
             blower_w,
             capacity_share: reached,
             started: command.started,
@@ -160,6 +160,20 @@ impl Unit {
                 moisture_kg_s: output.condensate_kg_s * heat_share,
                 least_humidity_ratio: output.supply_humidity_ratio,
             },
+        }
+    }
+
+    /// A step at the speed that was read off the power it drew.
+    pub(super) fn driven_step(&mut self, step_s: f64) -> CoolerStep {
+        let speed = self.compressor.speed;
+        let reached = self.lag.advance(step_s, speed);
+        let command = SpeedCommand {
+            speed,
+            started: false,
+        };
+        match &self.output {
+            Some(output) if speed > 0.0 => self.running(output, command, reached),
+            _ => CoolerStep::NONE,
         }
     }
 

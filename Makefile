@@ -5,7 +5,7 @@ SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help serve build test validate opening schema soak bench instructions bench-page screenshot icons clean rust system engines tools
+.PHONY: help serve build test validate opening schema soak fuzz bench instructions bench-page screenshot icons clean rust system engines tools
 
 pinned = $(shell sed -n 's/^$(1) *= *"=\{0,1\}\([^"]*\)"/\1/p' $(2))
 RUST_VERSION := $(call pinned,rust-version,Cargo.toml)
@@ -20,6 +20,10 @@ TRUNK_STAMP := $(STAMPS)/trunk-$(TRUNK_VERSION)
 WASM_BINDGEN_STAMP := $(STAMPS)/wasm-bindgen-cli-$(WASM_BINDGEN_VERSION)
 # npm writes this file last, so it is newer than the lock file exactly when the installation is complete.
 NPM_STAMP := $(NODE_MODULES)/.package-lock.json
+CARGO_FUZZ_VERSION := 0.13.2
+FUZZ := tests/fuzz
+FUZZ_STAMP := $(STAMPS)/cargo-fuzz-$(CARGO_FUZZ_VERSION)
+FUZZ_TARGETS := link packed file weather log
 LIGHTHOUSE := $(BROWSER_TESTS)/lighthouse
 LIGHTHOUSE_STAMP := $(LIGHTHOUSE)/node_modules/.package-lock.json
 
@@ -81,6 +85,14 @@ schema: rust ## Write anew the schema of files of scenarios
 
 soak: rust ## Run 100,000 random scenarios to their end (another number: SOAK=)
 	SOAK=$(or $(SOAK),100000) cargo test --locked --profile bench --package noonday-tests --test soak -- --nocapture
+
+fuzz: rust $(FUZZ_STAMP) ## Give each reader of strangers' texts inputs that go where none has gone yet (RUNS= of each)
+	@for reader in $(FUZZ_TARGETS); do \
+		mkdir -p target/fuzz/$$reader; cp -n $(FUZZ)/seeds/$$reader/* target/fuzz/$$reader/; \
+		echo "== $$reader"; \
+		cargo fuzz run --fuzz-dir $(FUZZ) --sanitizer none $$reader target/fuzz/$$reader -- -runs=$(or $(RUNS),2000000) \
+			-max_len=8192 -timeout=5 -rss_limit_mb=1024 -print_final_stats=1; \
+	done
 
 bench: instructions ## Measure the engine's speed, with all that this processor can do
 	RUSTFLAGS="-C target-cpu=native" cargo bench --locked --workspace --exclude noonday --target-dir target/native
@@ -146,6 +158,10 @@ $(TRUNK_STAMP): | rust
 
 $(WASM_BINDGEN_STAMP): | rust
 	$(CARGO_INSTALL) wasm-bindgen-cli --version $(WASM_BINDGEN_VERSION)
+	@mkdir -p $(@D) && touch $@
+
+$(FUZZ_STAMP): | rust
+	$(CARGO_INSTALL) cargo-fuzz --version $(CARGO_FUZZ_VERSION)
 	@mkdir -p $(@D) && touch $@
 
 $(NPM_STAMP) $(LIGHTHOUSE_STAMP): %/node_modules/.package-lock.json: %/package-lock.json | system

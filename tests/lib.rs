@@ -5,6 +5,7 @@
 //! a column or a number that is not there.
 
 pub mod checks;
+pub mod readers;
 pub mod scenarios;
 pub mod sound;
 pub mod thermal_box;

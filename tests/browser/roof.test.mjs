@@ -15,7 +15,7 @@ const findings = async (page) => {
 /** Waits until nothing is. */
 const nothingFound = (page) => finding(page).waitFor({ state: "detached" });
 const place = async (page, name) => (await thing(page, name).getAttribute("aria-label")).match(/[\d.]+(?=\u00a0(?:m|in) from)/g).slice(0, 2).map(Number);
-const button = (page, name) => page.locator(".building").getByRole("button", { name });
+const button = (page, name) => page.locator("#building").getByRole("button", { name });
 
 let site;
 before(async () => {
@@ -90,7 +90,7 @@ for (const [name, screen, hand] of [["desktop", DESKTOP, drag], ["phone", PHONE,
       await hand(page, "Panel 2", await middle(page, "Unit"));
       await findings(page);
       await button(page, "Arrange the panels").click();
-      await page.locator(".building").getByText("All 3 panels are arranged").waitFor();
+      await page.locator("#building").getByText("All 3 panels are arranged").waitFor();
       await nothingFound(page);
       await atHand(page, "Undo").click();
       await settled(page);
@@ -102,7 +102,7 @@ for (const [name, screen, hand] of [["desktop", DESKTOP, drag], ["phone", PHONE,
     test("has no flaw that a program can find, and does not scroll sideways", async () => {
       const { page, close } = await site.visit(screen);
       await openRoof(page);
-      await page.locator(".building details.working > summary").click();
+      await page.locator("#building details.working > summary").click();
       await hand(page, "Panel 1", await middle(page, "Unit"));
       assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
       await assertAccessible(page, ["target-size"]);
@@ -121,7 +121,7 @@ test("arrow keys move by a centimetre, ten with Shift, say so, and are one step 
   await page.keyboard.press("ArrowUp");
   await settled(page);
   assert.deepEqual(await place(page, "Panel 3"), [front + 0.1, left + 0.01]);
-  assert.match(await page.locator(".building [role=status]").first().innerText(), /^Panel 3: 2\.65\sm from the front, 0\.01\sm from the left\./);
+  assert.match(await page.locator("#building [role=status]").first().innerText(), /^Panel 3: 2\.65\sm from the front, 0\.01\sm from the left\./);
   await page.keyboard.press("Control+z");
   await settled(page);
   assert.deepEqual(await place(page, "Panel 3"), [front, left]);
@@ -167,12 +167,12 @@ test("the calculation takes the plan's panels when told, and says so where they 
   await entry(page, "Number").fill("4");
   await button(page, "Let the plan").click();
   await settled(page);
-  assert.match(await page.locator(".building").innerText(), /reckons with these panels: 400\sW/);
+  assert.match(await page.locator("#building").innerText(), /reckons with these panels: 400\sW/);
   await openGroup(page, "Charging");
   assert.equal(await entry(page, "Panels on the roof").count(), 0);
   assert.match(await page.locator("#charging").innerText(), /those of the roof plan/);
-  await page.locator(".building table").filter({ hasText: "Energy with all shadows" }).waitFor();
-  const energies = await page.locator(".building tr").filter({ hasText: /^Energy/ }).locator("td").allInnerTexts();
+  await page.locator("#building table").filter({ hasText: "Energy with all shadows" }).waitFor();
+  const energies = await page.locator("#building tr").filter({ hasText: /^Energy/ }).locator("td").allInnerTexts();
   const [shaded, withoutUnit, bare] = energies.map((text) => Number(text.replace(/[^\d.]/g, "")));
   assert.ok(shaded > 0 && shaded <= withoutUnit && withoutUnit <= bare, energies.join());
   assertClean();

@@ -13,7 +13,7 @@ pub const SAVE: &str = "Save";
 /// Button: list of saved scenarios.
 pub const SCENARIOS: &str = "Scenarios";
 /// Button: copy a link.
-pub const COPY_LINK: &str = "Copy link";
+pub const COPY_LINK: (&str, &str) = ("Copy", " link");
 /// Legend of the switch of units.
 pub const UNITS: &str = "Units";
 /// US units.

@@ -40,7 +40,8 @@ pub fn Masthead() -> impl IntoView {
                     {page::SCENARIOS}
                 </button>
                 <button type="button" class="copy" on:click=click(move || desk.copy_link())>
-                    {page::COPY_LINK}
+                    {page::COPY_LINK.0}
+                    <span class="more">{page::COPY_LINK.1}</span>
                 </button>
                 {share_link::can_send()
                     .then(|| {

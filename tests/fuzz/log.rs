@@ -1,0 +1,5 @@
+//! See `readers::log`.
+
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|text: &str| noonday_tests::readers::log(text));

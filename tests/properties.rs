@@ -11,7 +11,9 @@ use noonday_engine::scenario::{
     from_packed, to_link, to_share_link,
 };
 use noonday_engine::simulation::{BuildError, HeatPath, Prepared, Results, STEP_S};
-use noonday_tests::scenarios::{Drawn, config, documents, scenarios, scenarios_around};
+use noonday_tests::scenarios::{
+    Drawn, config, documents, scenarios, scenarios_around, switch_loads_off,
+};
 use noonday_tests::sound::check_run;
 use proptest::prelude::*;
 
@@ -233,15 +235,7 @@ proptest! {
 /// No cooler, and nothing that would let a warmer shell do anything but warm the air.
 fn floating(document: &mut ScenarioDocument) {
     document.cooler.installed = false;
-    let loads = &mut document.loads;
-    for load in [
-        &mut loads.fridge,
-        &mut loads.lights,
-        &mut loads.electronics,
-        &mut loads.other,
-    ] {
-        load.power_w = 0.0;
-    }
+    switch_loads_off(document);
     let ventilation = &mut document.ventilation;
     ventilation.fan_power_w = 0.0;
     if ventilation.fan_use == FanUse::WhenOutdoorsCooler {

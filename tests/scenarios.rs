@@ -96,6 +96,19 @@ pub fn scenarios_around(
     })
 }
 
+/// Switches off everything that draws from the bank beside the cooler.
+pub fn switch_loads_off(document: &mut ScenarioDocument) {
+    let loads = &mut document.loads;
+    for load in [
+        &mut loads.fridge,
+        &mut loads.lights,
+        &mut loads.electronics,
+        &mut loads.other,
+    ] {
+        load.power_w = 0.0;
+    }
+}
+
 fn draws() -> impl Strategy<Value = Vec<Draw>> {
     prop::collection::vec((0..CODES, 0.0..1.0), fields().count())
 }

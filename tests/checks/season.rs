@@ -1,6 +1,7 @@
 //! Days of a weather file run as a scenario, against an independent building program and against plain counting in the file.
 
 use crate::checks::Check;
+use crate::scenarios::switch_loads_off;
 use crate::{Table, Worst, reference_path};
 use noonday_engine::advice::summer::{Means, Summer, SummerSearch};
 use noonday_engine::scenario::{
@@ -55,15 +56,7 @@ fn box_document(paint: f64) -> ScenarioDocument {
         document.occupants.cooking_heat_w,
         document.occupants.cooking_moisture_kg_s,
     ) = (0.0, 0.0);
-    let loads = &mut document.loads;
-    for load in [
-        &mut loads.fridge,
-        &mut loads.lights,
-        &mut loads.electronics,
-        &mut loads.other,
-    ] {
-        load.power_w = 0.0;
-    }
+    switch_loads_off(&mut document);
     document.ventilation.fan_use = FanUse::Off;
     document.cooler.installed = false;
     document.place.summer_time = false;

@@ -3,6 +3,7 @@
 
 use super::frame::{Frame, hour_ticks, spread};
 use super::pen::Place;
+pub use crate::drawing::Stand;
 use crate::text::Voice;
 use std::fmt::Write;
 
@@ -11,17 +12,6 @@ const MOST_POINTS: usize = 640;
 
 /// A label, the height at which its line ends, and its class.
 pub type Ending = (String, f64, &'static str);
-
-/// Where a text stands relative to its place.
-#[derive(Clone, Copy)]
-pub enum Stand {
-    /// Begins there.
-    Start,
-    /// Has its middle there.
-    Middle,
-    /// Ends there.
-    End,
-}
 
 /// An SVG that grows.
 pub struct Vector(String);
@@ -100,11 +90,7 @@ impl Vector {
 
     /// A text beside a place, centred on its height.
     pub fn text(&mut self, class: &str, (x, y): Place, stand: Stand, text: &str) {
-        let anchor = match stand {
-            Stand::Start => "start",
-            Stand::Middle => "middle",
-            Stand::End => "end",
-        };
+        let anchor = stand.anchor();
         let _ = write!(
             self.0,
             "<text class=\"{class}\" x=\"{x:.1}\" y=\"{y:.1}\" dy=\".35em\" text-anchor=\"{anchor}\">{}</text>",

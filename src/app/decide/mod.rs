@@ -15,7 +15,7 @@ pub use view::Decide;
 use crate::live::derived;
 use crate::state::AppState;
 use crate::text::decide as text;
-use crate::worker::{Answer, Companion, Extent, Found, Request};
+use crate::worker::{Answer, Companion, Extent, Found, Request, ask};
 use leptos::prelude::*;
 use noonday_engine::advice::failure::WindowFailure;
 use noonday_engine::advice::sampling::Sampled;
@@ -197,21 +197,18 @@ impl Decision {
         self.start();
         self.number.update(|number| *number += 1);
         self.extent.set_value(extent);
-        let request = Request {
-            number: self.number.get_untracked(),
-            extent,
-            link,
-            left_out: self.left_out.get_untracked(),
-            must_recover: self.must_recover.get_untracked(),
-            lesson: None,
-            summer: None,
-        };
-        let asked = self
-            .companion
-            .with_value(|companion| companion.as_ref().map(|companion| companion.ask(request)));
-        match asked {
-            Some(()) => self.set_phase(Phase::Working(0.0)),
-            None => self.do_without(),
+        let asked = ask(
+            self.companion,
+            Request {
+                left_out: self.left_out.get_untracked(),
+                must_recover: self.must_recover.get_untracked(),
+                ..Request::new(self.number.get_untracked(), extent, link)
+            },
+        );
+        if asked {
+            self.set_phase(Phase::Working(0.0));
+        } else {
+            self.do_without();
         }
     }
 

@@ -6,6 +6,7 @@ use super::{likely, money, needed, sizes};
 use crate::live::{click, derived, flag, part, words};
 use crate::state::AppState;
 use crate::text::{decide as text, page};
+use crate::widgets::progress;
 use leptos::prelude::*;
 
 /// The section.
@@ -72,7 +73,11 @@ pub(super) fn told(decision: Decision) -> String {
 /// How far the work is, in words and with a button.
 fn status(decision: Decision) -> AnyView {
     let phase = decision.phase;
-    let is_working = derived(move || matches!(phase.get(), Phase::Working(_)));
+    let done = derived(move || match phase.get() {
+        Phase::Working(share) => Some(share),
+        _ => None,
+    });
+    let is_working = derived(move || done.get().is_some());
     let told = derived(move || told(decision));
     // Said aloud only when it begins, ends or fails; each step would talk over everything else.
     let spoken = derived(move || match phase.get() {
@@ -100,15 +105,7 @@ fn status(decision: Decision) -> AnyView {
             <p class="visually-hidden" role="status">
                 {words(move || spoken.get())}
             </p>
-            <progress
-                max="1"
-                aria-label=text::PROGRESS
-                hidden=flag(move || !is_working.get())
-                prop:value=words(move || match phase.get() {
-                    Phase::Working(share) => format!("{share:.3}"),
-                    _ => "1".to_owned(),
-                })
-            ></progress>
+            {progress(text::PROGRESS, done)}
             <button type="button" hidden=flag(move || !can_act.get()) on:click=act>
                 {words(move || {
                     if is_working.get() { text::STOP } else { text::GO_ON }.to_owned()

@@ -6,6 +6,7 @@ mod scene;
 mod sheet;
 
 pub use paint::drawing;
+pub use sheet::Stand;
 
 use crate::charts::{hour_read, reading_index};
 use crate::live::words;

@@ -14,6 +14,17 @@ pub enum Stand {
     End,
 }
 
+impl Stand {
+    /// As SVG calls it.
+    pub fn anchor(self) -> &'static str {
+        match self {
+            Self::Start => "start",
+            Self::Middle => "middle",
+            Self::End => "end",
+        }
+    }
+}
+
 /// An SVG that grows.
 pub struct Sheet(String);
 
@@ -94,11 +105,7 @@ impl Sheet {
 
     /// A text. It must hold nothing that a user wrote.
     pub fn text(&mut self, class: &str, (x, y): Place, stand: Stand, text: &str) {
-        let anchor = match stand {
-            Stand::Start => "start",
-            Stand::Middle => "middle",
-            Stand::End => "end",
-        };
+        let anchor = stand.anchor();
         let _ = write!(
             self.0,
             "<text class=\"{class}\" x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{anchor}\">{text}</text>"

@@ -6,7 +6,7 @@ use crate::state::AppState;
 use crate::storage::{self, StorageTrouble, Stored, Watched};
 use crate::text::proving as text;
 use crate::text::storage::DAMAGED_LOG;
-use crate::worker::{Answer, Companion, Extent, Found, Lesson, Request};
+use crate::worker::{Answer, Companion, Extent, Found, Lesson, Request, ask};
 use leptos::prelude::*;
 use noonday_engine::advice::learning::{Assumed, Learned, Learning, Log, read_log};
 use noonday_engine::scenario::{Scenario, ScenarioDocument, to_link};
@@ -208,21 +208,17 @@ impl Teaching {
             text: kept.text.clone(),
             assumed: kept.assumed,
         });
-        let request = Request {
-            number: self.number.get_value(),
-            extent,
-            link,
-            left_out: Vec::new(),
-            must_recover: false,
-            lesson: (extent == Extent::Everything).then_some(lesson),
-            summer: None,
-        };
-        let asked = self
-            .companion
-            .with_value(|companion| companion.as_ref().map(|companion| companion.ask(request)));
-        self.phase.set(match asked {
-            Some(()) => Phase::Working(0.0),
-            None => Phase::Unavailable,
+        let asked = ask(
+            self.companion,
+            Request {
+                lesson: (extent == Extent::Everything).then_some(lesson),
+                ..Request::new(self.number.get_value(), extent, link)
+            },
+        );
+        self.phase.set(if asked {
+            Phase::Working(0.0)
+        } else {
+            Phase::Unavailable
         });
     }
 

@@ -6,7 +6,7 @@ use crate::format::{Typed, UnitSystem, parse_clock};
 use crate::live::{click, derived, flag, part, with_value, words};
 use crate::state::AppState;
 use crate::text::proving as text;
-use crate::widgets::paragraph;
+use crate::widgets::{paragraph, progress};
 use leptos::prelude::*;
 use noonday_engine::advice::learning::{LOG_GREATEST_BYTES, LogError};
 use wasm_bindgen::JsCast;
@@ -187,7 +187,11 @@ fn unsaid(teaching: Teaching, state: AppState) -> AnyView {
 /// The button, and how far the fit is.
 fn fit(teaching: Teaching, can_fit: Memo<bool>) -> AnyView {
     let phase = teaching.phase;
-    let is_working = derived(move || matches!(phase.get(), Phase::Working(_)));
+    let done = derived(move || match phase.get() {
+        Phase::Working(share) => Some(share),
+        _ => None,
+    });
+    let is_working = derived(move || done.get().is_some());
     let told = move || match phase.get() {
         Phase::Idle | Phase::Done => "",
         Phase::Working(_) => text::FITTING,
@@ -218,15 +222,7 @@ fn fit(teaching: Teaching, can_fit: Memo<bool>) -> AnyView {
             <p class="note" role="status">
                 {words(move || told().to_owned())}
             </p>
-            <progress
-                max="1"
-                aria-label=text::FIT_PROGRESS
-                hidden=flag(move || !is_working.get())
-                prop:value=words(move || match phase.get() {
-                    Phase::Working(share) => format!("{share:.3}"),
-                    _ => "1".to_owned(),
-                })
-            ></progress>
+            {progress(text::FIT_PROGRESS, done)}
         </div>
         {part(move || {
             let adopted = teaching.adopted.get()?;

@@ -96,6 +96,22 @@ pub fn listed(phrases: &[String]) -> String {
     }
 }
 
+/// Nearest of the eight points of the compass.
+pub fn compass(azimuth_deg: f64) -> &'static str {
+    const POINTS: [&str; 8] = [
+        "north",
+        "north-east",
+        "east",
+        "south-east",
+        "south",
+        "south-west",
+        "west",
+        "north-west",
+    ];
+    let eighth = (azimuth_deg / 45.0).round().rem_euclid(8.0) as usize;
+    POINTS.get(eighth).copied().unwrap_or("north")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

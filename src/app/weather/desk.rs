@@ -4,7 +4,7 @@ use crate::dropped::{Dropped, Refused};
 use crate::state::AppState;
 use crate::text::errors::field_error_named;
 use crate::text::weather::{file as text, summer as summer_text};
-use crate::worker::{Answer, Companion, Extent, Found, Request, SummerAsked, SummerWeather};
+use crate::worker::{Answer, Companion, Extent, Found, Request, SummerAsked, SummerWeather, ask};
 use leptos::prelude::*;
 use noonday_engine::advice::summer::Summer;
 use noonday_engine::scenario::{Scenario, TakenDay, take_file_day, to_link};
@@ -231,21 +231,17 @@ impl WeatherDesk {
             self.companion.set_value(companion);
         }
         self.number.update_value(|number| *number += 1);
-        let request = Request {
-            number: self.number.get_value(),
-            extent,
-            link,
-            left_out: Vec::new(),
-            must_recover: false,
-            lesson: None,
-            summer,
-        };
-        let asked = self
-            .companion
-            .with_value(|companion| companion.as_ref().map(|companion| companion.ask(request)));
-        self.phase.set(match asked {
-            Some(()) => Phase::Working(0.0),
-            None => Phase::Unavailable,
+        let asked = ask(
+            self.companion,
+            Request {
+                summer,
+                ..Request::new(self.number.get_value(), extent, link)
+            },
+        );
+        self.phase.set(if asked {
+            Phase::Working(0.0)
+        } else {
+            Phase::Unavailable
         });
     }
 

@@ -4,13 +4,13 @@ use super::calendar::{calendar, key_sign, led_to};
 use super::desk::{Phase, WeatherDesk};
 use super::file::{chooser, taken_note};
 use crate::format::{calendar_names, parse_date};
-use crate::live::{click, derived, flag, part, with_value, words};
+use crate::live::{click, derived, part, with_value, words};
 use crate::save::save_text;
 use crate::state::AppState;
 use crate::text::Voice;
 use crate::text::weather::file::NEEDS_FILE;
 use crate::text::weather::summer as text;
-use crate::widgets::{paragraph, plain, sheet};
+use crate::widgets::{paragraph, plain, progress, sheet};
 use leptos::prelude::*;
 use noonday_engine::advice::summer::{Summer, same_summer};
 use noonday_engine::scenario::Scenario;
@@ -114,7 +114,11 @@ fn days_held(desk: WeatherDesk) -> Option<usize> {
 /// The button, and how far the run is.
 fn run(desk: WeatherDesk) -> AnyView {
     let phase = desk.phase;
-    let is_working = derived(move || matches!(phase.get(), Phase::Working(_)));
+    let done = derived(move || match phase.get() {
+        Phase::Working(share) => Some(share),
+        _ => None,
+    });
+    let is_working = derived(move || done.get().is_some());
     let held = derived(move || days_held(desk));
     let act = click(move || {
         if is_working.get_untracked() {
@@ -143,15 +147,7 @@ fn run(desk: WeatherDesk) -> AnyView {
             <p class="note" role="status" data-weather="phase">
                 {words(move || told().to_owned())}
             </p>
-            <progress
-                max="1"
-                aria-label=text::PROGRESS
-                hidden=flag(move || !is_working.get())
-                prop:value=words(move || match phase.get() {
-                    Phase::Working(share) => format!("{share:.3}"),
-                    _ => "1".to_owned(),
-                })
-            ></progress>
+            {progress(text::PROGRESS, done)}
         </div>
     }
     .into_any()

@@ -3,6 +3,7 @@
 mod disclosure;
 mod masthead;
 mod notices;
+mod progress;
 pub mod quick_response;
 mod sending;
 mod sheet;
@@ -13,6 +14,7 @@ mod worked;
 pub use disclosure::{disclosed, disclosure};
 pub use masthead::Masthead;
 pub use notices::Notices;
+pub use progress::progress;
 pub use sheet::{Row, paragraph, plain, sheet, together};
 pub use since::since_pinned;
 pub use worked::worked_list;

@@ -67,6 +67,21 @@ pub struct Request {
     pub summer: Option<SummerAsked>,
 }
 
+impl Request {
+    /// A request that leaves nothing out and asks for nothing else.
+    pub fn new(number: u32, extent: Extent, link: String) -> Self {
+        Self {
+            number,
+            extent,
+            link,
+            left_out: Vec::new(),
+            must_recover: false,
+            lesson: None,
+            summer: None,
+        }
+    }
+}
+
 /// Something that was worked out.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Found {

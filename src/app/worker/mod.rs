@@ -11,4 +11,4 @@ mod work;
 
 pub use inside::serve_if_worker;
 pub use message::{Answer, Extent, Found, Lesson, Request, SummerAsked, SummerWeather};
-pub use outside::Companion;
+pub use outside::{Companion, ask};

@@ -242,13 +242,9 @@ mod tests {
 
     fn request(extent: Extent) -> Request {
         Request {
-            number: 3,
-            extent,
-            link: to_link(&example()),
             left_out: vec![Subject::Shade],
             must_recover: true,
-            lesson: None,
-            summer: None,
+            ..Request::new(3, extent, to_link(&example()))
         }
     }
 

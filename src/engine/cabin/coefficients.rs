@@ -5,7 +5,7 @@ use super::chain::NODES;
 use super::description::{LANES, Outside};
 use super::network::Cabin;
 use super::star::linear_radiation_w_m2_k;
-use super::strip::{Strip, StripMatrix, WIDTH};
+use super::strip::{Strip, StripMatrix, WIDTH, lane_of};
 use crate::air;
 use crate::envelope::convection::{WindTerm, inside_w_m2_k, moving_air_term};
 use crate::quantity::cube_roots;
@@ -191,7 +191,7 @@ impl Cabin {
     fn factor_strip(&mut self, strip: usize, lanes: [usize; WIDTH], per_s: f64) {
         let now = &mut self.now;
         let per_theta = now.per_theta;
-        let of_lanes = |row: &Lanes| Strip::from_fn(|place| row[lanes[place]]);
+        let of_lanes = |row: &Lanes| Strip::new(lanes.map(|lane| row[lane]));
         let (to_air, to_star) = (of_lanes(&now.to_air), of_lanes(&now.to_star));
         let mut matrix = StripMatrix::default();
         let mut inward = of_lanes(&now.outer_conductance);
@@ -203,7 +203,7 @@ impl Cabin {
                 Some(conductance) => of_lanes(conductance),
                 None => to_air + to_star,
             };
-            inverse = (carried + onward + inward - taken).inverse();
+            inverse = Strip::splat(1.0) / (carried + onward + inward - taken);
             matrix.carry[node] = carried * inverse * per_theta;
             matrix.feed[node] = inward * inverse;
             matrix.back[node] = onward * inverse;
@@ -221,7 +221,7 @@ impl Cabin {
         matrix.to_air = to_air * now.theta;
         matrix.to_star = to_star * now.theta;
         for (place, lane) in lanes.into_iter().enumerate() {
-            now.inverse_inner[lane] = inverse.at(place);
+            now.inverse_inner[lane] = lane_of(&inverse, place);
         }
         now.matrix[strip] = matrix;
     }

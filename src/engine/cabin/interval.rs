@@ -3,7 +3,7 @@
 use super::chain::NODES;
 use super::ledger::Ledger;
 use super::network::Cabin;
-use super::strip::WIDTH;
+use super::strip::{WIDTH, lane_of};
 
 /// Sums over the steps of an interval.
 #[derive(Clone, Debug, Default)]
@@ -101,9 +101,9 @@ impl Cabin {
         let mut ledger = Ledger::default();
         for lane in 0..self.elements.len() {
             let (chain, place) = (&self.chains[lane / WIDTH], lane % WIDTH);
-            let outer_c_s = chain.sums().outer.at(place);
-            let beneath_c_s = chain.sums().beneath.at(place);
-            let inner_c_s = chain.sums().inner.at(place);
+            let outer_c_s = lane_of(&chain.sums().outer, place);
+            let beneath_c_s = lane_of(&chain.sums().beneath, place);
+            let inner_c_s = lane_of(&chain.sums().inner, place);
             let outside_j = now.outer_forcing[lane] * seconds
                 - now.outer_conductance[lane] * outer_c_s
                 + now.outer_sun[lane] * seconds;

@@ -8,7 +8,7 @@ use super::flows::{Extraction, Forecast, Gains, StepResult};
 use super::interval::Sums;
 use super::moisture::Moisture;
 use super::star::star_resistances;
-use super::strip::{Given, Implicit, Strip, StripState, WIDTH};
+use super::strip::{Given, Implicit, Strip, StripState, WIDTH, lane_of, sum_of};
 use crate::envelope::convection::{Buoyancy, WindProfile, WindSide, WindTerm};
 
 /// Weight of the step's end: a little above one half, which is nearly of second order and stable at any step.
@@ -143,7 +143,7 @@ impl Cabin {
     /// Temperature of a node of a lane, °C.
     #[inline]
     pub(super) fn node_c(&self, node: usize, lane: usize) -> f64 {
-        self.chains[lane / WIDTH].temperature[node].at(lane % WIDTH)
+        lane_of(&self.chains[lane / WIDTH].temperature[node], lane % WIDTH)
     }
 
     /// Temperature of a node of every lane, °C.
@@ -301,7 +301,7 @@ impl Cabin {
         for (state, matrix) in self.chains.iter_mut().zip(&self.now.matrix) {
             accumulate(&mut given, state.eliminate(matrix));
         }
-        self.given_w = given.map(|strip| strip.sum());
+        self.given_w = given.map(sum_of);
     }
 
     /// Air and star at the implicit instant, and the heat taken out.
@@ -336,7 +336,7 @@ impl Cabin {
         for (state, matrix) in self.chains.iter_mut().zip(&self.now.matrix) {
             accumulate(&mut given, state.advance(matrix, &implicit));
         }
-        self.given_w = given.map(|strip| strip.sum());
+        self.given_w = given.map(sum_of);
     }
 
     fn advance_core(&mut self, air_c: f64, star_c: f64) {

@@ -6,103 +6,25 @@
 //! same bits.
 
 use super::chain::NODES;
-use std::ops::{Add, AddAssign, Mul, Sub};
 use wide::f64x4;
 
-/// What a usual processor's vector register holds; where registers are narrower, two of them.
-type Register = f64x4;
-
-/// Numbers in a register.
-const REGISTER_WIDTH: usize = 4;
-
-/// Registers of a strip.
-const REGISTERS: usize = 1;
-
-/// Lanes place by place.
-pub(super) const WIDTH: usize = REGISTERS * REGISTER_WIDTH;
+/// Lanes place by place: what a usual processor's vector register holds; where registers are narrower, two of them.
+pub(super) const WIDTH: usize = 4;
 
 /// A number for each lane of a strip.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(super) struct Strip([Register; REGISTERS]);
+pub(super) type Strip = f64x4;
 
-impl Strip {
-    pub(super) fn splat(number: f64) -> Self {
-        Self([Register::splat(number); REGISTERS])
-    }
-
-    pub(super) fn from_fn(number_at: impl Fn(usize) -> f64) -> Self {
-        Self(std::array::from_fn(|register| {
-            Register::new(std::array::from_fn(|place| {
-                number_at(register * REGISTER_WIDTH + place)
-            }))
-        }))
-    }
-
-    /// The number of one lane.
-    #[inline]
-    pub(super) fn at(&self, place: usize) -> f64 {
-        self.0[place / REGISTER_WIDTH].as_array()[place % REGISTER_WIDTH]
-    }
-
-    /// One over each number.
-    #[inline(always)]
-    pub(super) fn inverse(self) -> Self {
-        Self(self.0.map(|register| Register::splat(1.0) / register))
-    }
-
-    /// The sum of all lanes, in an order of our own: that of the processor's registers differs from one to another.
-    #[inline]
-    pub(super) fn sum(&self) -> f64 {
-        let [first, rest @ ..] = self.0;
-        let [a, b, c, d] = rest
-            .into_iter()
-            .fold(first, |sum, next| sum + next)
-            .to_array();
-        (a + b) + (c + d)
-    }
+/// The number of one lane.
+#[inline]
+pub(super) fn lane_of(strip: &Strip, place: usize) -> f64 {
+    strip.as_array()[place]
 }
 
-impl Add for Strip {
-    type Output = Self;
-
-    #[inline(always)]
-    fn add(self, other: Self) -> Self {
-        Self(std::array::from_fn(|place| self.0[place] + other.0[place]))
-    }
-}
-
-impl Sub for Strip {
-    type Output = Self;
-
-    #[inline(always)]
-    fn sub(self, other: Self) -> Self {
-        Self(std::array::from_fn(|place| self.0[place] - other.0[place]))
-    }
-}
-
-impl Mul for Strip {
-    type Output = Self;
-
-    #[inline(always)]
-    fn mul(self, other: Self) -> Self {
-        Self(std::array::from_fn(|place| self.0[place] * other.0[place]))
-    }
-}
-
-impl Mul<f64> for Strip {
-    type Output = Self;
-
-    #[inline(always)]
-    fn mul(self, factor: f64) -> Self {
-        self * Self::splat(factor)
-    }
-}
-
-impl AddAssign for Strip {
-    #[inline(always)]
-    fn add_assign(&mut self, other: Self) {
-        *self = *self + other;
-    }
+/// The sum of all lanes, in an order of our own: that of the processor's registers differs from one to another.
+#[inline]
+pub(super) fn sum_of(strip: Strip) -> f64 {
+    let [a, b, c, d] = strip.to_array();
+    (a + b) + (c + d)
 }
 
 /// The factored matrix of a strip: each node's part of the elimination, from the outer node to the inner one, for implicit

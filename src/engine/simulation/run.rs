@@ -230,27 +230,27 @@ impl<'a> Run<'a> {
         step_s: f64,
         appliances_j: &mut f64,
     ) -> (f64, bool) {
+        let whole = self.planned(interval, step_s);
+        let switch_s = whole
+            .plan
+            .and_then(|plan| self.cooling.switch_after_s(step_s, &whole.air, &plan))
+            .filter(|after_s| (LEAST_STEP_S..step_s - LEAST_STEP_S).contains(after_s));
+        let Some(switch_s) = switch_s else {
+            self.part(interval, now_s, &whole, appliances_j);
+            return (step_s, false);
+        };
+        let cut = self.planned(interval, switch_s);
+        self.part(interval, now_s, &cut, appliances_j);
+        self.switch_c = self.cooling.switch_c();
+        (switch_s, true)
+    }
+
+    /// What a step of a length would bring.
+    fn planned(&mut self, interval: &Interval, step_s: f64) -> Planned {
         self.cabin.set_step(step_s);
         let air = self.air_ahead(interval);
         let plan = self.cooling.plan(step_s, &air, interval.cooler_waits);
-        let switch_s = plan
-            .and_then(|plan| self.cooling.switch_after_s(step_s, &air, &plan))
-            .filter(|after_s| (LEAST_STEP_S..step_s - LEAST_STEP_S).contains(after_s));
-        let Some(switch_s) = switch_s else {
-            let planned = Planned { step_s, air, plan };
-            self.part(interval, now_s, &planned, appliances_j);
-            return (step_s, false);
-        };
-        self.cabin.set_step(switch_s);
-        let air = self.air_ahead(interval);
-        let planned = Planned {
-            step_s: switch_s,
-            plan: self.cooling.plan(switch_s, &air, interval.cooler_waits),
-            air,
-        };
-        self.part(interval, now_s, &planned, appliances_j);
-        self.switch_c = self.cooling.switch_c();
-        (switch_s, true)
+        Planned { step_s, air, plan }
     }
 
     /// The air now and, where a cooler may follow it, at the end of the step without one.

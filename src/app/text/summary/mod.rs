@@ -3,6 +3,7 @@
 mod equipment;
 
 use super::Voice;
+use super::compass;
 use super::listed;
 use super::options::option_name;
 use crate::format::date;
@@ -251,22 +252,6 @@ fn sentence(phrases: &[String], if_none: &str) -> String {
     }
     text.push('.');
     text
-}
-
-/// Nearest of the eight points of the compass.
-fn compass(heading_deg: f64) -> &'static str {
-    const POINTS: [&str; 8] = [
-        "north",
-        "north-east",
-        "east",
-        "south-east",
-        "south",
-        "south-west",
-        "west",
-        "north-west",
-    ];
-    let eighth = (heading_deg / 45.0).round().rem_euclid(8.0) as usize;
-    POINTS.get(eighth).copied().unwrap_or("north")
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! The sun over the vehicle.
 
-use crate::text::{Voice, listed};
+use crate::text::{Voice, compass, listed};
 use noonday_engine::simulation::{SunOnFaces, SunPlace};
 
 pub const NOTE: &str = "From above, north at the top: the rim is the horizon, the middle is straight up. The line is the sun's path on the first day, with the hours of the clock; the shadow is that of the vehicle, to scale.";
@@ -8,22 +8,6 @@ pub const QUARTERS: [&str; 4] = ["North", "East", "South", "West"];
 pub const HEADING: &str = "The nose points to";
 pub const HOUR: &str = "Time of day";
 pub const REFUSED: &str = "The path of the sun cannot be calculated.";
-
-/// Nearest of the eight points of the compass.
-pub fn compass(azimuth_deg: f64) -> &'static str {
-    const POINTS: [&str; 8] = [
-        "north",
-        "north-east",
-        "east",
-        "south-east",
-        "south",
-        "south-west",
-        "west",
-        "north-west",
-    ];
-    let eighth = (azimuth_deg / 45.0).round().rem_euclid(8.0) as usize;
-    POINTS.get(eighth).copied().unwrap_or("north")
-}
 
 /// A heading: degrees and the point of the compass.
 pub fn heading(heading_deg: f64, voice: &Voice) -> String {

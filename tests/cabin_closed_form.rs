@@ -6,7 +6,7 @@
 
 use noonday_engine::cabin::{
     AirExchange, Boundary, Cabin, CabinDescription, Chain, Element, Extraction, Gains, Layer,
-    Ledger, Outside, Part, SUN_LANES_UNUSED,
+    Ledger, Outside, Part, SunOnElements,
 };
 use noonday_engine::envelope::convection::OPEN_COUNTRY;
 use noonday_engine::envelope::materials::{Material, PLYWOOD, STEEL};
@@ -61,7 +61,7 @@ fn surroundings(outdoor_c: f64, wind_speed_m_s: f64) -> Boundary {
         road_speed_m_s: 0.0,
         air_exchange: AirExchange::default(),
         stirred_m3_s: 0.0,
-        sun: SUN_LANES_UNUSED,
+        sun: SunOnElements::NONE,
     }
 }
 
@@ -176,8 +176,8 @@ fn heat_and_water_close_to_rounding() {
     let mut cabin = Cabin::new(&box_of(chain, 0.9), &OPEN_COUNTRY, 20.0, HUMIDITY_RATIO).unwrap();
     let mut boundary = surroundings(35.0, 4.0);
     boundary.air_exchange.fan_m3_s = 0.02;
-    boundary.sun[0].absorbed_outside_w = 500.0;
-    boundary.sun[1].transmitted_w = 100.0;
+    boundary.sun.absorbed_outside_w[0] = 500.0;
+    boundary.sun.transmitted_w = 100.0;
     let gains = Gains {
         convective_w: 150.0,
         radiant_w: 60.0,

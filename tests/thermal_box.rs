@@ -3,8 +3,8 @@
 use crate::{Row, Table, reference_path};
 use noonday_engine::air::humidity_ratio_from_relative_humidity;
 use noonday_engine::cabin::{
-    AirExchange, Boundary, Cabin, CabinDescription, Chain, Element, Extraction, Gains, LANES,
-    LaneSun, Layer, Ledger, Outside, Part,
+    AirExchange, Boundary, Cabin, CabinDescription, Chain, Element, Extraction, Gains, Layer,
+    Ledger, Outside, Part, SunOnElements,
 };
 use noonday_engine::envelope::convection::OPEN_COUNTRY;
 use noonday_engine::envelope::glazing::{GLASS_EMITTANCE, Glazing};
@@ -369,16 +369,16 @@ impl Scene {
         }
     }
 
-    fn sun(&self, dome: &SkyDome) -> [LaneSun; LANES] {
-        let mut sun = [LaneSun::NONE; LANES];
-        for ((element, plane), lane) in self.elements.iter().zip(&self.planes).zip(&mut sun) {
+    fn sun(&self, dome: &SkyDome) -> SunOnElements {
+        let mut sun = SunOnElements::NONE;
+        for (lane, (element, plane)) in self.elements.iter().zip(&self.planes).enumerate() {
             if matches!(element.part, Part::Floor | Part::Furnishing) {
                 continue;
             }
             let falling = dome.on_plane(plane, GROUND_REFLECTANCE);
             let diffuse_w_m2 = falling.sky_diffuse_w_m2 + falling.ground_w_m2;
             if element.part != Part::Glass {
-                lane.absorbed_outside_w = self.paint * element.area_m2 * falling.total_w_m2();
+                sun.absorbed_outside_w[lane] = self.paint * element.area_m2 * falling.total_w_m2();
                 continue;
             }
             let beam = self.pane.beam(falling.incidence_cosine);
@@ -386,9 +386,9 @@ impl Scene {
                 beam.absorbed * falling.beam_w_m2 + self.pane.absorptance_diffuse * diffuse_w_m2;
             let transmitted_w_m2 = beam.transmitted * falling.beam_w_m2
                 + self.pane.transmittance_diffuse * diffuse_w_m2;
-            lane.absorbed_outside_w = 0.5 * element.area_m2 * absorbed_w_m2;
-            lane.absorbed_inside_w = 0.5 * element.area_m2 * absorbed_w_m2;
-            lane.transmitted_w = self.kept_sun * element.area_m2 * transmitted_w_m2;
+            sun.absorbed_outside_w[lane] = 0.5 * element.area_m2 * absorbed_w_m2;
+            sun.absorbed_inside_w[lane] = 0.5 * element.area_m2 * absorbed_w_m2;
+            sun.transmitted_w += self.kept_sun * element.area_m2 * transmitted_w_m2;
         }
         sun
     }

@@ -22,6 +22,7 @@ mod save;
 mod schema;
 mod share_link;
 mod sight;
+mod speed;
 mod state;
 mod stopped;
 mod storage;

@@ -12,7 +12,7 @@
   var WHY = {
     stopped: "The page met an error of its own, and stopped rather than go on with numbers that may be wrong. What was saved is still there.",
     absent:
-      "The part that calculates could not be loaded. Either the network failed, or something blocks it, or the browser is too old: it needs WebAssembly and JavaScript modules, as current browsers have them. What was saved is still there.",
+      "The part that calculates could not be loaded. Either the network failed, or something blocks it, or the browser is too old: it needs WebAssembly with SIMD, which the common browsers have had since spring 2023. What was saved is still there.",
   };
   var LAST = "The scenario as it was kept last, as a link. It opens the same in any browser:";
   var LAST_TEXT = "What was kept last, as it stands:";

@@ -1,5 +1,7 @@
 //! Physical constants and the few conversions between scales that every module shares.
 
+use wide::f64x4;
+
 /// Kelvin at 0 °C (exact, BIPM SI brochure).
 pub const ZERO_CELSIUS_K: f64 = 273.15;
 
@@ -56,25 +58,66 @@ pub fn cube_root(number: f64) -> f64 {
 /// The [`cube_root`] of each of some numbers, which a processor works out side by side.
 #[must_use]
 pub fn cube_roots<const COUNT: usize>(numbers: [f64; COUNT]) -> [f64; COUNT] {
-    const EXPONENT_OFFSET: u64 = 0x2A9F_7893_782D_A1CE;
-    let mut roots =
-        numbers.map(|number| f64::from_bits(number.abs().to_bits() / 3 + EXPONENT_OFFSET));
-    for _ in 0..2 {
-        for (root, number) in roots.iter_mut().zip(&numbers) {
-            let size = number.abs();
-            let cube = *root * *root * *root;
-            *root *= (cube + 2.0 * size) / (2.0 * cube + size);
-        }
+    let mut roots = numbers.map(guessed_cube_root);
+    let (root_strips, root_rest) = roots.as_chunks_mut();
+    let (number_strips, number_rest) = numbers.as_chunks();
+    for (roots, numbers) in root_strips.iter_mut().zip(number_strips) {
+        *roots = mended_cube_roots(*roots, *numbers);
     }
-    for (root, number) in roots.iter_mut().zip(&numbers) {
-        let is_ordinary = number.abs() >= f64::MIN_POSITIVE && number.is_finite();
-        *root = if is_ordinary {
-            root.copysign(*number)
-        } else {
-            *number
-        };
+    for (root, number) in root_rest.iter_mut().zip(number_rest) {
+        [*root, ..] = mended_cube_roots([*root; 4], [*number; 4]);
     }
     roots
+}
+
+/// A third of the exponent, by a product: processors divide no whole numbers side by side.
+#[inline(always)]
+fn guessed_cube_root(number: f64) -> f64 {
+    const EXPONENT_OFFSET: u64 = 0x2A9F_7893;
+    let upper = number.abs().to_bits() >> 32;
+    let third = (upper * 0xAAAA_AAAB) >> 33;
+    f64::from_bits((third + EXPONENT_OFFSET) << 32)
+}
+
+/// Halley's iteration, twice; what has no root of its own, as zero, stays.
+#[inline(always)]
+fn mended_cube_roots(roots: [f64; 4], numbers: [f64; 4]) -> [f64; 4] {
+    let number = f64x4::new(numbers);
+    let size = number.abs();
+    let mut root = f64x4::new(roots);
+    for _ in 0..2 {
+        let cube = root * root * root;
+        root *= (cube + 2.0 * size) / (2.0 * cube + size);
+    }
+    let is_ordinary =
+        size.simd_ge(f64x4::splat(f64::MIN_POSITIVE)) & size.simd_le(f64x4::splat(f64::MAX));
+    is_ordinary.select(root.copysign(number), number).to_array()
+}
+
+/// Bounds by a single comparison.
+///
+/// The minimum and maximum of std pass over NaN on either side, for which processors need three instructions and WebAssembly a
+/// call. These take the bound where the number itself is NaN, and no bound is ever NaN.
+pub trait Bounded {
+    /// The number, or the bound if it is below it or NaN.
+    #[must_use]
+    fn at_least(self, bound: Self) -> Self;
+
+    /// The number, or the bound if it is above it or NaN.
+    #[must_use]
+    fn at_most(self, bound: Self) -> Self;
+}
+
+impl Bounded for f64 {
+    #[inline(always)]
+    fn at_least(self, bound: Self) -> Self {
+        if self > bound { self } else { bound }
+    }
+
+    #[inline(always)]
+    fn at_most(self, bound: Self) -> Self {
+        if self < bound { self } else { bound }
+    }
 }
 
 /// Sorts a few items so that none stands before another that it must follow; equal ones keep their order.
@@ -100,6 +143,16 @@ mod tests {
         sort_few(&mut items, |one, other| one.0 > other.0);
         assert_eq!(items, [(1, 'b'), (1, 'e'), (2, 'd'), (3, 'a'), (3, 'c')]);
         sort_few::<u8>(&mut [], |_, _| true);
+    }
+
+    #[test]
+    fn bounds_hold_on_their_side_and_in_place_of_nothing() {
+        for (number, least, most) in [(-1.0, 0.0, -1.0), (0.5, 0.5, 0.5), (2.0, 2.0, 1.0)] {
+            assert_eq!(number.at_least(0.0), least);
+            assert_eq!(number.at_most(1.0), most);
+        }
+        assert_eq!(f64::NAN.at_least(0.0), 0.0);
+        assert_eq!(f64::NAN.at_most(1.0), 1.0);
     }
 
     #[test]

@@ -7,7 +7,7 @@
 //! Times are seconds since midnight of the first day in the clock of the run; the window is
 //! half-open: its first instant belongs to it, its last does not.
 
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::quantity::{Bounded, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 
 /// Hours in a day.
 const HOURS_PER_DAY: f64 = 24.0;
@@ -97,6 +97,9 @@ impl HourWindow {
     /// * `step_s` — length of the step, s, above 0; it may span days
     #[must_use]
     pub fn overlap_fraction(&self, time_s: f64, step_s: f64) -> f64 {
+        if self.length_s() >= SECONDS_PER_DAY {
+            return 1.0;
+        }
         let inside_s = self.seconds_until(time_s + step_s) - self.seconds_until(time_s);
         // The true share lies in 0…1; the bounds only take off the rounding of the difference.
         (inside_s / step_s).clamp(0.0, 1.0)
@@ -106,9 +109,11 @@ impl HourWindow {
     fn seconds_until(&self, time_s: f64) -> f64 {
         let days = (time_s / SECONDS_PER_DAY).floor();
         let second_of_day = time_s - SECONDS_PER_DAY * days;
-        let today = (second_of_day.min(self.until_s) - self.from_s).max(0.0);
+        let today = (second_of_day.at_most(self.until_s) - self.from_s).at_least(0.0);
         // The part of a wrapping window that reaches past midnight was begun the day before.
-        let past_midnight = second_of_day.min(self.until_s - SECONDS_PER_DAY).max(0.0);
+        let past_midnight = second_of_day
+            .at_most(self.until_s - SECONDS_PER_DAY)
+            .at_least(0.0);
         days * self.length_s() + today + past_midnight
     }
 }

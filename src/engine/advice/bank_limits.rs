@@ -2,7 +2,7 @@
 
 use super::circuits::{CircuitKind, Circuits, charging_a, cooler_at_bank_w, other_loads_w};
 use crate::electrical::conductor::SizeSeries;
-use crate::quantity::sort_few;
+use crate::quantity::{Bounded, sort_few};
 use crate::scenario::ScenarioDocument;
 use crate::simulation::{BuildError, inverter_of};
 
@@ -48,7 +48,7 @@ impl Limit {
         if self.asked <= 0.0 {
             return 0.0;
         }
-        self.asked / self.allowed.max(LEAST_ALLOWED)
+        self.asked / self.allowed.at_least(LEAST_ALLOWED)
     }
 
     /// Whether it trips.
@@ -104,7 +104,7 @@ pub fn bank_limits(
         limit(
             LimitKind::Peak,
             running_a + start_a,
-            document.installation.bank_peak_a.max(continuous_a),
+            document.installation.bank_peak_a.at_least(continuous_a),
         ),
         limit(
             LimitKind::Charging,
@@ -153,7 +153,11 @@ fn cut_out(circuits: &Circuits, series: SizeSeries) -> Option<Limit> {
     let shared_ohm = start.bank_ohm + start.bus_ohm;
     let left_v = start.bank_open_v - start.cut_out_v - shared_ohm * start.others_a;
     let allowed_a = left_v / (shared_ohm + start.cable_ohm);
-    Some(limit(LimitKind::CutOut, start.start_a, allowed_a.max(0.0)))
+    Some(limit(
+        LimitKind::CutOut,
+        start.start_a,
+        allowed_a.at_least(0.0),
+    ))
 }
 
 fn inverter(document: &ScenarioDocument) -> Result<Vec<Limit>, BuildError> {

@@ -10,6 +10,7 @@ pub use start::StartVoltage;
 use crate::electrical::circuit::{CircuitNeed, Fitted, Remedies, remedies, thinnest};
 use crate::electrical::conductor::SizeSeries;
 use crate::electrical::overcurrent::{CONTINUOUS_FACTOR, breaking_class_a, short_circuit_a};
+use crate::quantity::Bounded;
 use crate::scenario::{CableWay, FanUse, ScenarioDocument};
 use crate::simulation::{BuildError, bank_of, inverter_of};
 use start::start_voltages;
@@ -217,7 +218,7 @@ fn circuit(
     let need = CircuitNeed {
         length_one_way_m: way.length_m,
         running_a: draw.power_w / draw.voltage_v,
-        surge_a: draw.surge_w.max(draw.power_w) / draw.voltage_v,
+        surge_a: draw.surge_w.at_least(draw.power_w) / draw.voltage_v,
         continuous_factor: draw.continuous_factor,
         voltage_v: draw.voltage_v,
         allowed_drop_share: way.allowed_drop_share,
@@ -247,7 +248,7 @@ fn bus(document: &ScenarioDocument) -> Result<Option<Circuit>, BuildError> {
     let charged_w = charging_a(document).iter().sum::<f64>() * nominal_v(document);
     let surge_w = others_w + cooler_at_bank_w(document, document.cooler.start_surge_factor)?;
     let draw = Draw {
-        power_w: drawn_w.max(charged_w),
+        power_w: drawn_w.at_least(charged_w),
         surge_w,
         voltage_v: nominal_v(document),
         continuous_factor: CONTINUOUS_FACTOR,

@@ -13,7 +13,7 @@ use super::heat::heat_index_at_c;
 use super::judge::judge;
 use super::trial::COARSE_STEPS_PER_MINUTE;
 use crate::comfort::heat_index::HeatIndexCategory;
-use crate::quantity::SECONDS_PER_HOUR;
+use crate::quantity::{Bounded, SECONDS_PER_HOUR};
 use crate::scenario::{NeededFor, Scenario};
 use crate::simulation::{BuildError, FailingPart, Failure, Prepared, Series};
 use serde::{Deserialize, Serialize};
@@ -160,7 +160,7 @@ fn cases(scenario: &Scenario, prepared: &Prepared) -> Result<VecDeque<Case>, Bui
 /// The scenario with a day more to watch, where it can have one.
 fn watched(scenario: &Scenario) -> Scenario {
     let mut document = scenario.document().clone();
-    document.day.days = (document.day.days + 1.0).min(MOST_DAYS);
+    document.day.days = (document.day.days + 1.0).at_most(MOST_DAYS);
     Scenario::new(document).unwrap_or_else(|_| scenario.clone())
 }
 
@@ -231,7 +231,7 @@ fn minutes_to(mark: Mark, series: &Series, failed_at_h: f64) -> Option<f64> {
         }
         _ => series.time_h[reached],
     };
-    Some((at_h - failed_at_h).max(0.0) * MINUTES_PER_HOUR)
+    Some((at_h - failed_at_h).at_least(0.0) * MINUTES_PER_HOUR)
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@
 
 use super::judge::stands;
 use crate::comfort::heat_index::{HeatIndexCategory, heat_index_c};
+use crate::quantity::Bounded;
 use crate::simulation::Series;
 use serde::{Deserialize, Serialize};
 
@@ -24,7 +25,7 @@ pub struct HeatReading {
 pub(super) fn heat_index_at_c(series: &Series, index: usize) -> f64 {
     heat_index_c(
         series.cabin_c[index],
-        series.relative_humidity[index].min(1.0),
+        series.relative_humidity[index].at_most(1.0),
     )
 }
 

@@ -3,7 +3,7 @@
 use super::cause::cause;
 use super::heat::{heat_index_at_c, worst_heat};
 use super::verdict::{BankVerdict, Headline, Verdict, WindowVerdict};
-use crate::quantity::sort_few;
+use crate::quantity::{Bounded, sort_few};
 use crate::scenario::{HEAT_INDEX_ASKS_NOTHING_C, NeedWindow, NeededFor, ScenarioDocument};
 use crate::simulation::{Results, Series};
 
@@ -87,7 +87,7 @@ fn occurrences<'a>(
     let end_h = start_h + HOURS_PER_DAY * document.day.days;
     (-1..=document.day.days as i32).filter_map(move |day| {
         let from_h = f64::from(day) * HOURS_PER_DAY + window.from_hour;
-        let span = (from_h.max(start_h), (from_h + length_h).min(end_h));
+        let span = (from_h.at_least(start_h), (from_h + length_h).at_most(end_h));
         (span.1 > span.0).then(|| judge_window(document, slot, window, span, with, without))
     })
 }
@@ -136,7 +136,7 @@ pub(super) fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> 
         }
         excess.first = excess.first.or(Some(index));
         excess.missed_h += until_h - from_h;
-        excess.degree_hours_k_h += over_k.max(0.0) * (until_h - from_h);
+        excess.degree_hours_k_h += over_k.at_least(0.0) * (until_h - from_h);
     }
     excess
 }
@@ -145,7 +145,7 @@ pub(super) fn excess(series: &Series, window: &NeedWindow, span: (f64, f64)) -> 
 pub(super) fn over_k(window: &NeedWindow, series: &Series, index: usize) -> f64 {
     let over_felt_k = series.felt_c[index] - window.highest_felt_c;
     match heat_index_limit_c(window) {
-        Some(limit_c) => over_felt_k.max(heat_index_at_c(series, index) - limit_c),
+        Some(limit_c) => over_felt_k.at_least(heat_index_at_c(series, index) - limit_c),
         None => over_felt_k,
     }
 }
@@ -165,9 +165,9 @@ fn is_too_humid(window: &NeedWindow, relative_humidity: f64) -> bool {
 pub(super) fn stands(series: &Series, index: usize, span: (f64, f64)) -> Option<(f64, f64)> {
     let at_h = series.time_h[index];
     let next_h = series.time_h.get(index + 1).copied().unwrap_or(at_h);
-    let (from_h, until_h) = (at_h.max(span.0), next_h.min(span.1));
+    let (from_h, until_h) = (at_h.at_least(span.0), next_h.at_most(span.1));
     let inside = until_h > from_h || (span.0..=span.1).contains(&at_h);
-    inside.then_some((from_h, until_h.max(from_h)))
+    inside.then_some((from_h, until_h.at_least(from_h)))
 }
 
 fn judge_window(
@@ -198,7 +198,7 @@ fn judge_window(
         worst_at_h: found.worst_at_h,
         first_missed_at_h: cause
             .and(found.first)
-            .map(|index| with.series.time_h[index].max(span.0)),
+            .map(|index| with.series.time_h[index].at_least(span.0)),
         cause,
         worst_felt_without_cooler_c: bare.worst_c,
         missed_without_cooler_h: bare.missed_h,
@@ -232,7 +232,7 @@ fn bank(document: &ScenarioDocument, with: &Results) -> BankVerdict {
 /// Charge between the start and the lowest allowed, Ah.
 fn usable_ah(document: &ScenarioDocument) -> f64 {
     let battery = &document.battery;
-    let share = (battery.start_state_of_charge - battery.least_state_of_charge).max(0.0);
+    let share = (battery.start_state_of_charge - battery.least_state_of_charge).at_least(0.0);
     share * battery.health_share * battery.capacity_ah
 }
 

@@ -10,7 +10,7 @@ use super::ladder::{
     BANK_CAPACITIES_AH, COOLER_CAPACITIES_W, DC_DC_CURRENTS_A, next_above, next_below,
     set_bank_capacity, set_cooler_capacity,
 };
-use crate::quantity::sort_few;
+use crate::quantity::{Bounded, sort_few};
 use crate::scenario::{FanUse, Scenario, ScenarioDocument};
 use serde::{Deserialize, Serialize};
 
@@ -136,10 +136,12 @@ impl MeasureKind {
         match self {
             Self::RoofInsulation { added_m } => shell.roof_insulation_m += added_m,
             Self::WallInsulation { added_m } => shell.wall_insulation_m += added_m,
-            Self::BetterStuffing => shell.filled_share = shell.filled_share.max(WELL_FILLED_SHARE),
+            Self::BetterStuffing => {
+                shell.filled_share = shell.filled_share.at_least(WELL_FILLED_SHARE)
+            }
             Self::WindowCovers => cover_all_day(document),
             Self::LighterRoof => {
-                shell.roof_sun_absorptance = shell.roof_sun_absorptance.min(WHITE_ABSORPTANCE);
+                shell.roof_sun_absorptance = shell.roof_sun_absorptance.at_most(WHITE_ABSORPTANCE);
             }
             Self::Shade => shade_all_day(document),
             Self::RoofFan => add_fan(document),
@@ -223,7 +225,7 @@ impl Measure {
     pub fn apply(&self, document: &mut ScenarioDocument) {
         self.kind.apply(document);
         let prices = &mut document.prices;
-        prices.labour_h = (prices.labour_h + self.labour_h).max(0.0);
+        prices.labour_h = (prices.labour_h + self.labour_h).at_least(0.0);
         prices.cooler *= self.cooler_price_factor;
     }
 }
@@ -313,8 +315,8 @@ fn cover_all_day(document: &mut ScenarioDocument) {
 
 fn shade_all_day(document: &mut ScenarioDocument) {
     let day = &mut document.day;
-    day.shade_beam_share = day.shade_beam_share.max(TREE_BEAM_SHARE);
-    day.shade_sky_share = day.shade_sky_share.max(TREE_SKY_SHARE);
+    day.shade_beam_share = day.shade_beam_share.at_least(TREE_BEAM_SHARE);
+    day.shade_sky_share = day.shade_sky_share.at_least(TREE_SKY_SHARE);
     day.shade_from_hour = 0.0;
     day.shade_until_hour = 0.0;
 }
@@ -322,8 +324,8 @@ fn shade_all_day(document: &mut ScenarioDocument) {
 fn add_fan(document: &mut ScenarioDocument) {
     let ventilation = &mut document.ventilation;
     ventilation.fan_use = FanUse::WhenOutdoorsCooler;
-    ventilation.fan_flow_m3_s = ventilation.fan_flow_m3_s.max(FAN_FLOW_M3_S);
-    ventilation.fan_power_w = ventilation.fan_power_w.max(FAN_POWER_W);
+    ventilation.fan_flow_m3_s = ventilation.fan_flow_m3_s.at_least(FAN_FLOW_M3_S);
+    ventilation.fan_power_w = ventilation.fan_power_w.at_least(FAN_POWER_W);
     ventilation.fan_from_hour = 0.0;
     ventilation.fan_until_hour = 0.0;
 }

@@ -18,6 +18,7 @@
 
 use super::ample::feed_amply;
 use super::judge::{DAYS_LOOKED, HOURS_PER_DAY, judge};
+use crate::quantity::Bounded;
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, Prepared, Series};
 use serde::{Deserialize, Serialize};
@@ -113,7 +114,7 @@ fn itemised(
     let nominal_v = nominal_voltage_v(document);
     let plate_w = document.cooler.electric_power_rated_w;
     let plate_a = plate_w / nominal_v;
-    let plain_h = (battery.capacity_ah / plate_a).min(looked_h);
+    let plain_h = (battery.capacity_ah / plate_a).at_most(looked_h);
     let bucket = Bucket::new(document, looked_h);
     let duty = |index: usize| plate_w * demand.cooler_share[index];
     let volts = |index: usize| run.bank_voltage_v[index];
@@ -130,7 +131,7 @@ fn itemised(
         bucket.empty_after_h(demand, |index| {
             (demand.cooler_w[index] + loads(index) - charging(index)) / volts(index)
         }),
-        lasts_h.unwrap_or(looked_h).min(looked_h),
+        lasts_h.unwrap_or(looked_h).at_most(looked_h),
     ];
     let mut before_h = plain_h;
     let mut items_h = [(Reason::Bank, 0.0); 7];
@@ -167,7 +168,7 @@ impl Bucket {
     fn new(document: &ScenarioDocument, looked_h: f64) -> Self {
         let battery = &document.battery;
         let whole_ah = battery.capacity_ah * battery.health_share;
-        let above_least = |charge: f64| (charge - battery.least_state_of_charge).max(0.0);
+        let above_least = |charge: f64| (charge - battery.least_state_of_charge).at_least(0.0);
         Self {
             start_ah: whole_ah * above_least(battery.start_state_of_charge),
             full_ah: whole_ah * above_least(battery.most_state_of_charge),
@@ -189,9 +190,9 @@ impl Bucket {
             let span_h = series.time_h[index] - series.time_h[index - 1];
             let drawn_ah = current_a(index) * span_h;
             if drawn_ah >= left_ah {
-                return (passed_h + span_h * left_ah / drawn_ah).min(self.looked_h);
+                return (passed_h + span_h * left_ah / drawn_ah).at_most(self.looked_h);
             }
-            left_ah = (left_ah - drawn_ah).min(self.full_ah.max(left_ah));
+            left_ah = (left_ah - drawn_ah).at_most(self.full_ah.at_least(left_ah));
             passed_h += span_h;
             index = if index + 1 < samples {
                 index + 1
@@ -199,7 +200,7 @@ impl Bucket {
                 last_day
             };
         }
-        passed_h.min(self.looked_h)
+        passed_h.at_most(self.looked_h)
     }
 }
 

@@ -3,6 +3,7 @@
 use super::heat::HeatReading;
 use super::judge::{HOURS_PER_DAY, judge};
 use super::verdict::{Cause, Verdict, WindowVerdict};
+use crate::quantity::Bounded;
 use crate::scenario::{Scenario, ScenarioDocument};
 use crate::simulation::{BuildError, FULL_STEPS_PER_MINUTE, Prepared, Results, Series};
 use serde::{Deserialize, Serialize};
@@ -88,7 +89,7 @@ impl Outcome {
     /// Charge missing below the reserve, share, zero or more.
     #[must_use]
     pub fn reserve_shortfall(&self) -> f64 {
-        (-self.reserve_margin).max(0.0)
+        (-self.reserve_margin).at_least(0.0)
     }
 }
 

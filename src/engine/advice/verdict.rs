@@ -1,6 +1,7 @@
 //! Is the need met, what failed first, and how long does the bank last.
 
 use super::heat::HeatReading;
+use crate::quantity::Bounded;
 use crate::scenario::NeededFor;
 use serde::{Deserialize, Serialize};
 
@@ -74,7 +75,7 @@ impl WindowVerdict {
     pub fn margin_k(&self) -> f64 {
         let felt_k = self.highest_felt_c - self.worst_felt_c;
         match self.highest_heat_index_c {
-            Some(limit_c) => felt_k.min(limit_c - self.worst_heat.heat_index_c),
+            Some(limit_c) => felt_k.at_most(limit_c - self.worst_heat.heat_index_c),
             None => felt_k,
         }
     }

@@ -3,6 +3,7 @@
 
 use super::Advice;
 use crate::comfort::operative_temperature_c;
+use crate::quantity::Bounded;
 use crate::scenario::{ScenarioDocument, cooler_rating};
 use crate::simulation::{FELT_AIR_SPEED_M_S, HeatPath, ShellPart, ribbed_wall};
 
@@ -166,7 +167,7 @@ fn heat(heat_w: &[f64; HeatPath::COUNT], residual: f64) -> HeatWorking {
         .zip(heat_w)
         .filter(|(path, _)| *path != HeatPath::Stored);
     let (enters_w, leaves_w) = moved.fold((0.0, 0.0), |(enters, leaves), (_, watts)| {
-        (enters + watts.max(0.0), leaves - watts.min(0.0))
+        (enters + watts.at_least(0.0), leaves - watts.at_most(0.0))
     });
     HeatWorking {
         enters_w,

@@ -26,7 +26,7 @@ pub use wet_bulb::{
     wet_bulb_c_from_humidity_ratio,
 };
 
-use crate::quantity::kelvin_from_celsius;
+use crate::quantity::{Bounded, kelvin_from_celsius};
 
 /// Ratio of the molar masses of water and dry air (ch. 1, eq. 20).
 const MOLAR_MASS_RATIO: f64 = 0.621_945;
@@ -72,7 +72,7 @@ const TEMPERATURE_TOLERANCE_K: f64 = 1e-7;
 /// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 36.
 #[must_use]
 pub fn vapour_pressure_from_humidity_ratio(humidity_ratio: f64, pressure_pa: f64) -> f64 {
-    let humidity_ratio = humidity_ratio.max(0.0);
+    let humidity_ratio = humidity_ratio.at_least(0.0);
     pressure_pa * humidity_ratio / (MOLAR_MASS_RATIO + humidity_ratio)
 }
 

@@ -2,7 +2,7 @@
 
 use super::vapour_pressure_from_humidity_ratio;
 use super::{ITERATIONS_GREATEST, MOLAR_MASS_RATIO, TEMPERATURE_TOLERANCE_K};
-use crate::quantity::kelvin_from_celsius;
+use crate::quantity::{Bounded, kelvin_from_celsius};
 
 /// Triple point of water, °C: ice below, liquid above (ch. 1, section on saturation pressure).
 const TRIPLE_POINT_C: f64 = 0.01;
@@ -82,8 +82,8 @@ pub fn saturation_humidity_ratio(dry_bulb_c: f64, pressure_pa: f64) -> f64 {
 #[must_use]
 pub fn humidity_ratio_from_vapour_pressure(vapour_pressure_pa: f64, pressure_pa: f64) -> f64 {
     let vapour_pressure_pa = vapour_pressure_pa
-        .max(0.0)
-        .min(VAPOUR_SHARE_GREATEST * pressure_pa);
+        .at_least(0.0)
+        .at_most(VAPOUR_SHARE_GREATEST * pressure_pa);
     MOLAR_MASS_RATIO * vapour_pressure_pa / (pressure_pa - vapour_pressure_pa)
 }
 

@@ -8,7 +8,7 @@ use super::{
     latent_heat_vaporisation_j_per_kg, moist_air_heat_capacity_j_per_kg_k,
     saturation_humidity_ratio, vapour_enthalpy_j_per_kg,
 };
-use crate::quantity::ZERO_CELSIUS_K;
+use crate::quantity::{Bounded, ZERO_CELSIUS_K};
 
 /// Value of a function and its derivative.
 #[derive(Clone, Copy)]
@@ -40,7 +40,7 @@ pub fn humidity_ratio_from_wet_bulb(dry_bulb_c: f64, wet_bulb_c: f64, pressure_p
     } else {
         wet_bulb_balance_over_ice(dry_bulb_c, wet_bulb_c, pressure_pa)
     };
-    balance.value.max(0.0)
+    balance.value.at_least(0.0)
 }
 
 /// Gives the thermodynamic wet bulb from the humidity ratio, to 1e-6 K.
@@ -64,7 +64,7 @@ pub fn wet_bulb_c_from_humidity_ratio(
     humidity_ratio: f64,
     pressure_pa: f64,
 ) -> f64 {
-    let humidity_ratio = humidity_ratio.max(0.0);
+    let humidity_ratio = humidity_ratio.at_least(0.0);
     if humidity_ratio >= saturation_humidity_ratio(dry_bulb_c, pressure_pa) {
         return dry_bulb_c;
     }
@@ -76,10 +76,15 @@ pub fn wet_bulb_c_from_humidity_ratio(
         wet_bulb_balance_over_ice(dry_bulb_c, wet_bulb_c, pressure_pa).less(humidity_ratio)
     };
     if dry_bulb_c >= 0.0 && over_water(0.0).value <= 0.0 {
-        let highest_c = dry_bulb_c.min(boiling_bound_c(pressure_pa));
+        let highest_c = dry_bulb_c.at_most(boiling_bound_c(pressure_pa));
         bracketed_root(over_water, 0.0, highest_c, start_c)
     } else {
-        bracketed_root(over_ice, DEW_POINT_LEAST_C, dry_bulb_c.min(0.0), start_c)
+        bracketed_root(
+            over_ice,
+            DEW_POINT_LEAST_C,
+            dry_bulb_c.at_most(0.0),
+            start_c,
+        )
     }
 }
 
@@ -186,7 +191,7 @@ fn boiling_bound_c(pressure_pa: f64) -> f64 {
 /// leaves the bracket is replaced by half of it.
 fn bracketed_root(function: impl Fn(f64) -> Tangent, lower: f64, upper: f64, start: f64) -> f64 {
     let (mut low, mut high) = (lower, upper);
-    let mut root = start.max(lower).min(upper);
+    let mut root = start.at_least(lower).at_most(upper);
     for _ in 0..ITERATIONS_GREATEST {
         let Tangent { value, slope } = function(root);
         if value > 0.0 {

@@ -1,9 +1,15 @@
 //! A part of the shell as five nodes and four conductances for each square metre.
 
 use crate::envelope::materials::{GLASS, Material, PLYWOOD};
+use crate::quantity::Bounded;
 
 /// Nodes of a chain.
 pub const NODES: usize = 5;
+
+/// The node at the outer face, the one beneath the inner face, and the one at it.
+pub(super) const OUTER: usize = 0;
+pub(super) const BENEATH: usize = 3;
+pub(super) const INNER: usize = 4;
 
 /// Greatest conductance between neighbouring nodes, W/(m² K): bare metal would be infinite for every purpose here.
 const GREATEST_CONDUCTANCE_W_M2_K: f64 = 2.0e4;
@@ -90,17 +96,23 @@ impl Chain {
     }
 
     /// A pane of a given resistance between its faces (m² K/W, above zero) with the mass of `thickness_m` of glass (m, zero or
-    /// more).
+    /// more): half of it in the middle, a quarter at each face.
     #[must_use]
     pub fn pane(resistance_m2_k_w: f64, thickness_m: f64) -> Self {
         let mass = Layer {
             material: GLASS,
             thickness_m,
         };
-        let share = mass.capacity_j_m2_k() / NODES as f64;
+        let quarter = mass.capacity_j_m2_k() / 4.0;
+        let slice_w_m2_k = limited(6.0 / resistance_m2_k_w);
         Self {
-            capacity_j_m2_k: [share; NODES],
-            conductance_w_m2_k: [limited(4.0 / resistance_m2_k_w); NODES - 1],
+            capacity_j_m2_k: [quarter, 0.0, 0.0, 2.0 * quarter, quarter],
+            conductance_w_m2_k: [
+                slice_w_m2_k,
+                slice_w_m2_k,
+                slice_w_m2_k,
+                limited(2.0 / resistance_m2_k_w),
+            ],
         }
     }
 
@@ -120,6 +132,26 @@ impl Chain {
         }
     }
 
+    /// Whether there is no mass between its outer node and the one beneath its inner face, as in an empty cavity and a pane.
+    #[must_use]
+    pub(super) fn is_hollow(&self) -> bool {
+        self.capacity_j_m2_k[OUTER + 1..BENEATH]
+            .iter()
+            .all(|capacity| *capacity == 0.0)
+    }
+
+    /// The same with the conductance around its middle nodes, in series, in the place of the first.
+    #[must_use]
+    pub(super) fn across_middle(&self) -> Self {
+        let mut across = *self;
+        let series: f64 = self.conductance_w_m2_k[OUTER..BENEATH]
+            .iter()
+            .map(|g| 1.0 / g)
+            .sum();
+        across.conductance_w_m2_k[OUTER] = 1.0 / series;
+        across
+    }
+
     /// Resistance from face to face, m² K/W: Σ 1/G.
     #[must_use]
     pub fn resistance_m2_k_w(&self) -> f64 {
@@ -128,7 +160,7 @@ impl Chain {
 }
 
 fn limited(conductance_w_m2_k: f64) -> f64 {
-    conductance_w_m2_k.min(GREATEST_CONDUCTANCE_W_M2_K)
+    conductance_w_m2_k.at_most(GREATEST_CONDUCTANCE_W_M2_K)
 }
 
 #[cfg(test)]

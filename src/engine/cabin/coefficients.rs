@@ -1,14 +1,16 @@
 //! Everything that is frozen in an interval: what surroundings and present state make of it, and the factored matrix.
 
-use super::boundary::{Boundary, Met, wind_side};
-use super::chain::NODES;
+use super::boundary::{Boundary, wind_side};
+use super::chain::{BENEATH, INNER, NODES, OUTER};
 use super::description::{LANES, Outside};
+use super::faces::Met;
 use super::network::Cabin;
-use super::star::linear_radiation_w_m2_k;
-use super::strip::{Strip, StripMatrix, WIDTH, lane_of};
+use super::strip::{Strip, StripMatrix, WIDTH, strip_of, sum_of};
 use crate::air;
-use crate::envelope::convection::{WindTerm, inside_w_m2_k, moving_air_term};
-use crate::quantity::cube_roots;
+use crate::envelope::convection::{WindTerm, moving_air_term};
+
+/// How far below the coldest surface the limit is taken under which nothing condenses, K.
+const DRY_MARGIN_K: f64 = 1.0;
 
 /// A row of the lanes.
 pub(super) type Lanes = [f64; LANES];
@@ -56,13 +58,11 @@ impl Cabin {
                 met.ground_c[lane] = boundary.shaded_ground_c;
             }
         }
-        let surface_c = self.nodes_c(0);
+        let surface_c = self.nodes_c(OUTER);
         let now = &mut self.now;
         (now.outer_conductance, now.outer_forcing) =
-            self.faces.exchange(&surface_c, boundary, &met);
-        for (outer_sun, sun) in now.outer_sun.iter_mut().zip(&boundary.sun) {
-            *outer_sun = sun.absorbed_outside_w;
-        }
+            self.outer.exchange(&surface_c, boundary, &met);
+        now.outer_sun = boundary.sun.absorbed_outside_w;
     }
 
     /// The wind at each element, and its side.
@@ -96,22 +96,10 @@ impl Cabin {
 
     pub(super) fn set_inner(&mut self, boundary: &Boundary) {
         let moving = moving_air_term(boundary.stirred_m3_s, self.air_volume_m3);
-        let transmitted_w: f64 = boundary.sun.iter().map(|sun| sun.transmitted_w).sum();
-        let surface_c = self.nodes_c(NODES - 1);
-        let warmer_k = surface_c.map(|surface_c| surface_c - self.air_c);
-        let mut natural = cube_roots(warmer_k.map(f64::abs));
-        for lane in 0..LANES {
-            natural[lane] = self.inner_buoyancy[lane].natural_w_m2_k(warmer_k[lane], natural[lane]);
-        }
-        let inside = inside_w_m2_k(&natural, moving, &self.moving_air_factor);
-        let now = &mut self.now;
-        for (lane, element) in self.elements.iter().enumerate() {
-            now.to_air[lane] = element.area_m2 * inside[lane];
-            now.to_star[lane] =
-                linear_radiation_w_m2_k(surface_c[lane], self.star_c) / self.star_resistance[lane];
-            now.inner_sun[lane] =
-                boundary.sun[lane].absorbed_inside_w + transmitted_w * element.inside_sun_share;
-        }
+        let surface_c = self.nodes_c(INNER);
+        self.now.to_air = self.inner.to_air_w_k(&surface_c, self.air_c, moving);
+        self.now.to_star = self.inner.to_star_w_k(&surface_c, self.star_c);
+        self.now.inner_sun = self.inner.sun_w(boundary);
     }
 
     pub(super) fn set_exchange(&mut self, boundary: &Boundary) {
@@ -154,13 +142,17 @@ impl Cabin {
 
     /// Mass-transfer conductance of inner faces below the dew point by the Lewis relation k = h A/cp, and the sum of k times
     /// the saturated humidity ratio at each face.
-    fn condensing(&self, heat_capacity_j_kg_k: f64) -> (f64, f64) {
+    fn condensing(&mut self, heat_capacity_j_kg_k: f64) -> (f64, f64) {
         let count = self.elements.len();
         let coldest_c = (0..count)
-            .map(|lane| self.node_c(NODES - 1, lane))
+            .map(|lane| self.node_c(INNER, lane))
             .fold(f64::INFINITY, f64::min);
         let humidity_ratio = self.moisture.humidity_ratio;
+        if self.dry.holds(coldest_c, humidity_ratio) {
+            return (0.0, 0.0);
+        }
         if humidity_ratio <= air::saturation_humidity_ratio(coldest_c, self.pressure_pa) {
+            self.dry = DryLimit::below(coldest_c, self.pressure_pa);
             return (0.0, 0.0);
         }
         let mut sum_kg_s = 0.0;
@@ -180,67 +172,114 @@ impl Cabin {
     /// Eliminates each chain from its outer to its inner node, then inverts what is left: air and star.
     pub(super) fn factor(&mut self, per_s: f64) {
         for strip in 0..STRIPS {
-            let lanes: [usize; WIDTH] = std::array::from_fn(|place| strip * WIDTH + place);
-            self.factor_strip(strip, lanes, per_s);
+            if self.hollow[strip] {
+                self.factor_strip::<true>(strip, per_s);
+            } else {
+                self.factor_strip::<false>(strip, per_s);
+            }
         }
         self.now.air_carry = self.now.air_capacity_j_k * per_s;
         self.now.inverse = self.now.core_inverse();
         self.now.air_w_k = 1.0 / self.now.inverse[0][0];
     }
 
-    fn factor_strip(&mut self, strip: usize, lanes: [usize; WIDTH], per_s: f64) {
-        let now = &mut self.now;
+    fn factor_strip<const HOLLOW: bool>(&mut self, strip: usize, per_s: f64) {
+        let now = &self.now;
         let per_theta = now.per_theta;
-        let of_lanes = |row: &Lanes| Strip::new(lanes.map(|lane| row[lane]));
+        let of_lanes = |row| strip_of(row, strip);
         let (to_air, to_star) = (of_lanes(&now.to_air), of_lanes(&now.to_star));
         let mut matrix = StripMatrix::default();
-        let mut inward = of_lanes(&now.outer_conductance);
-        let mut taken = Strip::default();
-        let mut inverse = Strip::default();
-        for node in 0..NODES {
+        let mut elimination = Elimination {
+            inward: of_lanes(&now.outer_conductance),
+            taken: Strip::default(),
+            inverse: Strip::default(),
+        };
+        let mut eliminate = |node: usize, onward: Strip| {
             let carried = of_lanes(&self.capacity[node]) * per_s;
-            let onward = match self.conductance.get(node) {
-                Some(conductance) => of_lanes(conductance),
-                None => to_air + to_star,
-            };
-            inverse = Strip::splat(1.0) / (carried + onward + inward - taken);
-            matrix.carry[node] = carried * inverse * per_theta;
-            matrix.feed[node] = inward * inverse;
-            matrix.back[node] = onward * inverse;
-            if node == 0 {
-                let source_w = of_lanes(&now.outer_forcing) + of_lanes(&now.outer_sun);
-                matrix.outer_source = inverse * source_w * per_theta;
-            }
-            inward = onward;
-            taken = onward * matrix.back[node];
+            elimination.go_on(&mut matrix, node, carried, onward);
+            matrix.carry[node] *= per_theta;
+            elimination.inverse
+        };
+        let outer_k_per_w = eliminate(OUTER, of_lanes(&self.conductance[OUTER]));
+        if !HOLLOW {
+            eliminate(1, of_lanes(&self.conductance[1]));
+            eliminate(2, of_lanes(&self.conductance[2]));
         }
+        eliminate(BENEATH, of_lanes(&self.conductance[BENEATH]));
+        let inverse = eliminate(INNER, to_air + to_star);
+        let outer_w = of_lanes(&now.outer_forcing) + of_lanes(&now.outer_sun);
+        matrix.outer_source = outer_k_per_w * outer_w * per_theta;
         let moved_k_per_w = inverse * per_theta;
         matrix.inner_source = moved_k_per_w * of_lanes(&now.inner_sun);
         matrix.from_air = moved_k_per_w * to_air;
         matrix.from_star = moved_k_per_w * to_star;
         matrix.to_air = to_air * now.theta;
         matrix.to_star = to_star * now.theta;
-        for (place, lane) in lanes.into_iter().enumerate() {
-            now.inverse_inner[lane] = lane_of(&inverse, place);
+        self.now.inverse_inner[strip * WIDTH..][..WIDTH].copy_from_slice(inverse.as_array());
+        self.now.matrix[strip] = matrix;
+    }
+}
+
+/// A temperature with the humidity ratio of air that is saturated there: on surfaces that are warmer, air that holds less leaves
+/// nothing. Asked first, since saturation is slow to work out.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct DryLimit {
+    surface_c: f64,
+    humidity_ratio: f64,
+}
+
+impl DryLimit {
+    /// The limit a little below a temperature, so that it goes on holding.
+    fn below(surface_c: f64, pressure_pa: f64) -> Self {
+        let surface_c = surface_c - DRY_MARGIN_K;
+        Self {
+            surface_c,
+            humidity_ratio: air::saturation_humidity_ratio(surface_c, pressure_pa),
         }
-        now.matrix[strip] = matrix;
+    }
+
+    fn holds(&self, surface_c: f64, humidity_ratio: f64) -> bool {
+        surface_c >= self.surface_c && humidity_ratio <= self.humidity_ratio
+    }
+}
+
+/// An elimination on its way inwards.
+struct Elimination {
+    /// Conductance to the node before, and what of it has been eliminated.
+    inward: Strip,
+    taken: Strip,
+    /// Temperature of the last node for each watt, K/W.
+    inverse: Strip,
+}
+
+impl Elimination {
+    /// Eliminates a node of a heat capacity over θΔt and a conductance to the next one, W/K.
+    #[inline(always)]
+    fn go_on(&mut self, matrix: &mut StripMatrix, node: usize, carried: Strip, onward: Strip) {
+        self.inverse = Strip::splat(1.0) / (carried + onward + self.inward - self.taken);
+        matrix.carry[node] = carried * self.inverse;
+        matrix.feed[node] = self.inward * self.inverse;
+        matrix.back[node] = onward * self.inverse;
+        self.inward = onward;
+        self.taken = onward * matrix.back[node];
     }
 }
 
 impl Coefficients {
     /// Inverse of what is left for air and star once the chains are eliminated: symmetric and diagonally dominant.
     fn core_inverse(&self) -> [[f64; 2]; 2] {
-        let (mut air, mut star, mut cross) = (self.air_carry + self.exchange_w_k, 0.0, 0.0);
-        for lane in 0..LANES {
-            let (a, s, inverse) = (
-                self.to_air[lane],
-                self.to_star[lane],
-                self.inverse_inner[lane],
-            );
-            air += a - a * a * inverse;
-            star += s - s * s * inverse;
-            cross += a * s * inverse;
+        let [mut air_w_k, mut star_w_k, mut cross_w_k] = [Strip::default(); 3];
+        for strip in 0..STRIPS {
+            let row = |lanes| strip_of(lanes, strip);
+            let (a, s) = (row(&self.to_air), row(&self.to_star));
+            let (a_inverse, s_inverse) =
+                (a * row(&self.inverse_inner), s * row(&self.inverse_inner));
+            air_w_k += a - a * a_inverse;
+            star_w_k += s - s * s_inverse;
+            cross_w_k += a * s_inverse;
         }
+        let air = self.air_carry + self.exchange_w_k + sum_of(air_w_k);
+        let (star, cross) = (sum_of(star_w_k), sum_of(cross_w_k));
         let scale = 1.0 / (air * star - cross * cross);
         [[star * scale, cross * scale], [cross * scale, air * scale]]
     }

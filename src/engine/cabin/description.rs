@@ -9,9 +9,6 @@ pub const LANES: usize = 20;
 /// Longwave emittance of wood and cloth, from memory.
 const FURNISHING_EMITTANCE: f64 = 0.9;
 
-/// Sun of a lane that has none.
-pub const SUN_LANES_UNUSED: [super::LaneSun; LANES] = [super::LaneSun::NONE; LANES];
-
 /// The part of the vehicle to which a chain belongs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {

@@ -1,9 +1,9 @@
 //! Sums over the steps of an interval, and the ledger that they make.
 
-use super::chain::NODES;
+use super::chain::{BENEATH, INNER, OUTER};
 use super::ledger::Ledger;
 use super::network::Cabin;
-use super::strip::{WIDTH, lane_of};
+use super::strip::{Strip, WIDTH, strip_of, sum_of};
 
 /// Sums over the steps of an interval.
 #[derive(Clone, Debug, Default)]
@@ -83,15 +83,17 @@ impl Cabin {
 
     /// Energy of all nodes of the chains and of their inner nodes alone, J above 0 °C.
     pub(super) fn chain_energies_j(&self) -> (f64, f64) {
-        let mut all_j = 0.0;
-        let mut inner_j = 0.0;
-        for lane in 0..self.elements.len() {
-            for node in 0..NODES {
-                all_j += self.capacity[node][lane] * self.node_c(node, lane);
+        let mut all_j = Strip::default();
+        let mut inner_j = Strip::default();
+        for (strip, chain) in self.chains.iter().enumerate() {
+            let energy_j =
+                |node: usize| strip_of(&self.capacity[node], strip) * chain.temperature[node];
+            for node in OUTER..INNER {
+                all_j += energy_j(node);
             }
-            inner_j += self.capacity[NODES - 1][lane] * self.node_c(NODES - 1, lane);
+            inner_j += energy_j(INNER);
         }
-        (all_j, inner_j)
+        (sum_of(all_j + inner_j), sum_of(inner_j))
     }
 
     /// The flows of the interval: coefficients times sums of implicit temperatures.
@@ -99,23 +101,23 @@ impl Cabin {
         let (now, sums) = (&self.now, &self.sums.done);
         let seconds = sums.count;
         let mut ledger = Ledger::default();
-        for lane in 0..self.elements.len() {
-            let (chain, place) = (&self.chains[lane / WIDTH], lane % WIDTH);
-            let outer_c_s = lane_of(&chain.sums().outer, place);
-            let beneath_c_s = lane_of(&chain.sums().beneath, place);
-            let inner_c_s = lane_of(&chain.sums().inner, place);
-            let outside_j = now.outer_forcing[lane] * seconds
-                - now.outer_conductance[lane] * outer_c_s
-                + now.outer_sun[lane] * seconds;
-            let conducted_j = self.conductance[NODES - 2][lane] * (beneath_c_s - inner_c_s);
-            let to_cabin_j = now.to_air[lane] * (inner_c_s - sums.air)
-                + now.to_star[lane] * (inner_c_s - sums.star);
-            let sun_j = now.inner_sun[lane] * seconds;
-            ledger.conducted_j[lane] = conducted_j;
-            ledger.outside_j += outside_j;
-            ledger.glass_sun_j += sun_j;
-            ledger.throughput_j += outside_j.abs() + conducted_j.abs() + to_cabin_j.abs();
+        let [mut outside_sum_j, mut sun_sum_j, mut throughput_j] = [Strip::default(); 3];
+        for (strip, chain) in self.chains.iter().enumerate() {
+            let row = |lanes| strip_of(lanes, strip);
+            let faces = chain.sums();
+            let outside_j = (row(&now.outer_forcing) + row(&now.outer_sun)) * seconds
+                - row(&now.outer_conductance) * faces.outer;
+            let conducted_j = row(&self.conductance[BENEATH]) * (faces.beneath - faces.inner);
+            let to_cabin_j = row(&now.to_air) * (faces.inner - sums.air)
+                + row(&now.to_star) * (faces.inner - sums.star);
+            sun_sum_j += row(&now.inner_sun) * seconds;
+            outside_sum_j += outside_j;
+            throughput_j += outside_j.abs() + conducted_j.abs() + to_cabin_j.abs();
+            ledger.conducted_j[strip * WIDTH..][..WIDTH].copy_from_slice(conducted_j.as_array());
         }
+        ledger.outside_j = sum_of(outside_sum_j);
+        ledger.glass_sun_j = sum_of(sun_sum_j);
+        ledger.throughput_j = sum_of(throughput_j);
         let exchange_j = now.exchange_w_k * (now.outdoor_c * seconds - sums.air);
         [ledger.leakage_j, ledger.fan_j, ledger.openings_j] =
             now.flow_shares.map(|share| share * exchange_j);

@@ -1,6 +1,7 @@
 //! Heat and water by path, summed over intervals.
 
 use super::description::LANES;
+use crate::quantity::Bounded;
 
 /// Throughputs below which a residual is not taken relative to them: where nothing flows, only rounding is left.
 const LEAST_THROUGHPUT_J: f64 = 1.0;
@@ -83,7 +84,7 @@ impl Ledger {
             + self.gains_j
             + self.condensation_j
             - self.extracted_j;
-        (net_j - self.stored_j) / self.throughput_j.max(LEAST_THROUGHPUT_J)
+        (net_j - self.stored_j) / self.throughput_j.at_least(LEAST_THROUGHPUT_J)
     }
 
     /// The same over the inside alone: what the inner faces conduct in instead of what the outer faces meet.
@@ -97,13 +98,13 @@ impl Ledger {
             + self.gains_j
             + self.condensation_j
             - self.extracted_j;
-        (net_j - self.stored_inside_j) / self.throughput_j.max(LEAST_THROUGHPUT_J)
+        (net_j - self.stored_inside_j) / self.throughput_j.at_least(LEAST_THROUGHPUT_J)
     }
 
     /// The same as [`Self::heat_residual`] for water.
     #[must_use]
     pub fn moisture_residual(&self) -> f64 {
         let net_kg = self.exchanged_kg + self.moisture_gains_kg - self.coil_kg - self.condensed_kg;
-        (net_kg - self.stored_kg) / self.throughput_kg.max(LEAST_THROUGHPUT_KG)
+        (net_kg - self.stored_kg) / self.throughput_kg.at_least(LEAST_THROUGHPUT_KG)
     }
 }

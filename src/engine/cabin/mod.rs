@@ -16,6 +16,7 @@ mod boundary;
 mod chain;
 mod coefficients;
 mod description;
+mod faces;
 mod flows;
 mod interval;
 mod ledger;
@@ -24,11 +25,9 @@ mod network;
 mod star;
 mod strip;
 
-pub use boundary::{AirExchange, Boundary, LaneSun};
+pub use boundary::{AirExchange, Boundary, SunOnElements};
 pub use chain::{Chain, Layer};
-pub use description::{
-    CabinDescription, CabinError, Element, LANES, Outside, Part, SUN_LANES_UNUSED,
-};
+pub use description::{CabinDescription, CabinError, Element, LANES, Outside, Part};
 pub use flows::{Extraction, Forecast, Gains, StepResult};
 pub use ledger::Ledger;
 pub use network::Cabin;

@@ -4,6 +4,8 @@
 //! taken from later in the step, θ = 1 − 1/z with z = (ṁ + Σk) Δt/M: the least at which the node never swings past the
 //! humidity that it is drawn to. An extrapolation that swings past could leave less water than none.
 
+use crate::quantity::Bounded;
+
 /// The moisture node.
 ///
 /// Furniture's hygroscopic storage is taken as a multiple of the air's own (effective-capacitance form, as in whole-building
@@ -53,7 +55,7 @@ impl Moisture {
     /// Length of the steps that follow, s, and the least weight of their end.
     pub(super) fn set_step(&mut self, step_s: f64, theta: f64) {
         let drawn_kg_s = self.exchange_kg_s + self.condensing_kg_s;
-        let theta = theta.max(1.0 - self.capacity_kg / (drawn_kg_s * step_s));
+        let theta = theta.at_least(1.0 - self.capacity_kg / (drawn_kg_s * step_s));
         self.theta = theta;
         self.per_theta = 1.0 / theta;
         self.mass_over_step_kg_s = self.capacity_kg / (theta * step_s);
@@ -78,7 +80,7 @@ impl Moisture {
             0.0
         } else {
             let least = before + self.theta * (coil_humidity_ratio - before);
-            coil_kg_s.min(((untouched - least) * self.mass_flow_kg_s).max(0.0))
+            coil_kg_s.at_most(((untouched - least) * self.mass_flow_kg_s).at_least(0.0))
         };
         let implicit = untouched - taken_kg_s * self.per_mass_flow_s_kg;
         self.humidity_ratio = before + (implicit - before) * self.per_theta;

@@ -1,15 +1,17 @@
 //! The network itself: state and step.
 
-use super::boundary::{Boundary, OuterFaces, wind_side};
+use super::boundary::{Boundary, wind_side};
 use super::chain::{Chain, NODES};
-use super::coefficients::{Coefficients, Lanes, STRIPS};
+use super::coefficients::{Coefficients, DryLimit, Lanes, STRIPS};
 use super::description::{CabinDescription, CabinError, Element, LANES, Outside, Part};
+use super::faces::{InnerFaces, OuterFaces};
 use super::flows::{Extraction, Forecast, Gains, StepResult};
 use super::interval::Sums;
 use super::moisture::Moisture;
 use super::star::star_resistances;
 use super::strip::{Given, Implicit, Strip, StripState, WIDTH, lane_of, sum_of};
-use crate::envelope::convection::{Buoyancy, WindProfile, WindSide, WindTerm};
+use crate::envelope::convection::{WindProfile, WindSide, WindTerm};
+use crate::quantity::Bounded;
 
 /// Weight of the step's end: a little above one half, which is nearly of second order and stable at any step.
 const THETA: f64 = 0.55;
@@ -31,21 +33,21 @@ fn theta_of(step_s: f64) -> f64 {
 #[derive(Clone, Debug)]
 pub struct Cabin {
     pub(super) elements: Vec<Element>,
-    pub(super) faces: OuterFaces,
-    pub(super) inner_buoyancy: [Buoyancy; LANES],
-    pub(super) moving_air_factor: Lanes,
+    pub(super) outer: OuterFaces,
+    pub(super) inner: InnerFaces,
     pub(super) wind_factor: Lanes,
     pub(super) wind_speed: Lanes,
     pub(super) wind: [WindTerm; LANES],
     pub(super) wind_side: [WindSide; LANES],
     pub(super) wind_from_deg: Option<f64>,
-    pub(super) star_resistance: Lanes,
     pub(super) air_volume_m3: f64,
     pub(super) pressure_pa: f64,
     pub(super) moisture_factor: f64,
     pub(super) capacity: [Lanes; NODES],
     pub(super) conductance: [Lanes; NODES - 1],
     pub(super) chains: [StripState; STRIPS],
+    /// Strips without a chain that has mass in its middle.
+    pub(super) hollow: [bool; STRIPS],
     pub(super) is_eliminated: bool,
     /// What the eliminated chains give to air and star, W.
     pub(super) given_w: [f64; 2],
@@ -56,6 +58,7 @@ pub struct Cabin {
     pub(super) now: Coefficients,
     pub(super) sums: Sums,
     pub(super) condensation_w: f64,
+    pub(super) dry: DryLimit,
     /// What outdoor air and condensing water give to the air at 0 °C, W.
     pub(super) given_freely_w: f64,
     pub(super) chains_energy_j: f64,
@@ -78,21 +81,20 @@ impl Cabin {
         description.check()?;
         let mut cabin = Self {
             elements: description.elements.clone(),
-            faces: OuterFaces::default(),
-            inner_buoyancy: [Buoyancy::default(); LANES],
-            moving_air_factor: [0.0; LANES],
+            outer: OuterFaces::default(),
+            inner: InnerFaces::default(),
             wind_factor: [0.0; LANES],
             wind_speed: [0.0; LANES],
             wind: [WindTerm::default(); LANES],
             wind_side: [WindSide::Unknown; LANES],
             wind_from_deg: None,
-            star_resistance: [1.0; LANES],
             air_volume_m3: description.air_volume_m3,
             pressure_pa: description.pressure_pa,
-            moisture_factor: description.furnishing_moisture_factor.max(0.0),
+            moisture_factor: description.furnishing_moisture_factor.at_least(0.0),
             capacity: [[1.0; LANES]; NODES],
             conductance: [[1.0; LANES]; NODES - 1],
             chains: std::array::from_fn(|_| StripState::at(temperature_c)),
+            hollow: hollow_strips(&description.elements),
             is_eliminated: false,
             given_w: [0.0; 2],
             is_factored: false,
@@ -102,13 +104,13 @@ impl Cabin {
             now: Coefficients::default(),
             sums: Sums::default(),
             condensation_w: 0.0,
+            dry: DryLimit::default(),
             given_freely_w: 0.0,
             chains_energy_j: 0.0,
             inner_energy_j: 0.0,
         };
         cabin.moisture.humidity_ratio = humidity_ratio;
         cabin.place_elements(wind_profile);
-        cabin.place_star();
         (cabin.chains_energy_j, cabin.inner_energy_j) = cabin.chain_energies_j();
         cabin.begin_sums();
         Ok(cabin)
@@ -194,12 +196,22 @@ impl Cabin {
 
     /// Gives every pane the conductances of another chain, as when covers go on; capacities stay.
     pub fn replace_panes(&mut self, pane: &Chain) {
-        for (lane, element) in self.elements.iter().enumerate() {
-            if element.part == Part::Glass {
-                for link in 0..NODES - 1 {
-                    self.conductance[link][lane] = pane.conductance_w_m2_k[link] * element.area_m2;
-                }
+        for lane in 0..self.elements.len() {
+            if self.elements[lane].part == Part::Glass {
+                self.conduct_by(lane, pane);
             }
+        }
+    }
+
+    /// Gives a lane the conductances of a chain.
+    fn conduct_by(&mut self, lane: usize, chain: &Chain) {
+        let chain = if self.hollow[lane / WIDTH] {
+            chain.across_middle()
+        } else {
+            *chain
+        };
+        for (link, conductance) in self.conductance.iter_mut().enumerate() {
+            conductance[lane] = chain.conductance_w_m2_k[link] * self.elements[lane].area_m2;
         }
     }
 
@@ -267,10 +279,10 @@ impl Cabin {
     }
 
     fn place_elements(&mut self, wind_profile: &WindProfile) {
+        let star_resistances = star_resistances(&self.elements);
         for (lane, element) in self.elements.iter().enumerate() {
-            self.faces.place(lane, element);
-            self.inner_buoyancy[lane] = Buoyancy::at(-element.facing_up_cosine);
-            self.moving_air_factor[lane] = element.inside_facing().moving_air_factor();
+            self.outer.place(lane, element);
+            self.inner.place(lane, element, star_resistances[lane]);
             self.wind_side[lane] = wind_side(element.facing_up_cosine, element.azimuth_deg, None);
             self.wind_factor[lane] = match element.outside {
                 Outside::Open => wind_profile.factor_at(element.height_m),
@@ -279,16 +291,11 @@ impl Cabin {
             for node in 0..NODES {
                 self.capacity[node][lane] = element.chain.capacity_j_m2_k[node] * element.area_m2;
             }
-            for link in 0..NODES - 1 {
-                self.conductance[link][lane] =
-                    element.chain.conductance_w_m2_k[link] * element.area_m2;
-            }
         }
-    }
-
-    fn place_star(&mut self) {
-        let resistances = star_resistances(&self.elements);
-        self.star_resistance[..resistances.len()].copy_from_slice(&resistances);
+        for lane in 0..self.elements.len() {
+            let chain = self.elements[lane].chain;
+            self.conduct_by(lane, &chain);
+        }
     }
 
     /// Eliminates the chains for the coming step, unless the step before has done it already.
@@ -298,8 +305,14 @@ impl Cabin {
         }
         self.is_eliminated = true;
         let mut given = Given::default();
-        for (state, matrix) in self.chains.iter_mut().zip(&self.now.matrix) {
-            accumulate(&mut given, state.eliminate(matrix));
+        for strip in 0..STRIPS {
+            let (state, matrix) = (&mut self.chains[strip], &self.now.matrix[strip]);
+            let addend = if self.hollow[strip] {
+                state.eliminate::<true>(matrix)
+            } else {
+                state.eliminate::<false>(matrix)
+            };
+            accumulate(&mut given, addend);
         }
         self.given_w = given.map(sum_of);
     }
@@ -316,8 +329,8 @@ impl Cabin {
             return (untouched_c, star_c, 0.0);
         }
         let least_c = self.air_c + now.theta * (extraction.least_c - self.air_c);
-        let most_w = ((untouched_c - least_c) * now.air_w_k).max(0.0);
-        let extracted_w = extraction.sensible_w.min(most_w);
+        let most_w = ((untouched_c - least_c) * now.air_w_k).at_least(0.0);
+        let extracted_w = extraction.sensible_w.at_most(most_w);
         (
             untouched_c - extracted_w * now.inverse[0][0],
             star_c - extracted_w * now.inverse[1][0],
@@ -333,8 +346,14 @@ impl Cabin {
             kept: self.now.kept,
         };
         let mut given = Given::default();
-        for (state, matrix) in self.chains.iter_mut().zip(&self.now.matrix) {
-            accumulate(&mut given, state.advance(matrix, &implicit));
+        for strip in 0..STRIPS {
+            let (state, matrix) = (&mut self.chains[strip], &self.now.matrix[strip]);
+            let addend = if self.hollow[strip] {
+                state.advance::<true>(matrix, &implicit)
+            } else {
+                state.advance::<false>(matrix, &implicit)
+            };
+            accumulate(&mut given, addend);
         }
         self.given_w = given.map(sum_of);
     }
@@ -343,6 +362,14 @@ impl Cabin {
         self.air_c = self.air_c * self.now.kept + air_c * self.now.per_theta;
         self.star_c = star_c;
     }
+}
+
+/// Strips whose every chain has no mass in its middle.
+fn hollow_strips(elements: &[Element]) -> [bool; STRIPS] {
+    std::array::from_fn(|strip| {
+        let lanes = elements.iter().skip(strip * WIDTH).take(WIDTH);
+        lanes.into_iter().all(|element| element.chain.is_hollow())
+    })
 }
 
 #[inline(always)]

@@ -1,7 +1,7 @@
 //! Longwave between inner surfaces by a mean-radiant star: Carroll 1980 (ASHRAE Transactions 86(2)).
 
 use super::description::Element;
-use crate::quantity::{STEFAN_BOLTZMANN_W_M2_K4, kelvin_from_celsius};
+use crate::quantity::{Bounded, STEFAN_BOLTZMANN_W_M2_K4, kelvin_from_celsius};
 
 /// Resistance of each element to the star without the 4σT³, 1/m²: (1/F + (1 − ε)/ε)/A, with Carroll's
 /// F = 1/(1 − A F/ΣAF), solved by repeated substitution.
@@ -31,7 +31,7 @@ fn carroll_factors(areas: &[f64]) -> Vec<f64> {
         let sum: f64 = areas.iter().zip(&factors).map(|(a, f)| a * f).sum();
         for (factor, area) in factors.iter_mut().zip(areas) {
             // A face larger than half of the whole sees itself in the formula; it then sees the star whole.
-            let own = (area * *factor / sum).min(0.5);
+            let own = (area * *factor / sum).at_most(0.5);
             *factor = 1.0 / (1.0 - own);
         }
     }

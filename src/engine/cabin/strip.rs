@@ -1,11 +1,15 @@
 //! The chains of a few lanes place by place, in the registers of `wide`: left to itself the compiler arranges them well or badly
 //! from one build to the next.
 //!
+//! Where none of a strip's chains has mass in its middle, as in empty cavities and panes, the strip is *hollow*: its middle nodes are
+//! left out, which changes no result but by rounding.
+//!
 //! A step visits each strip once: it substitutes air and star back through the chains, moves their nodes on, and eliminates them
 //! for the step that follows. Every operation is rounded for each place by itself, so that wide and narrow registers give the
 //! same bits.
 
-use super::chain::NODES;
+use super::chain::{BENEATH, INNER, NODES, OUTER};
+use super::coefficients::Lanes;
 use wide::f64x4;
 
 /// Lanes place by place: what a usual processor's vector register holds; where registers are narrower, two of them.
@@ -18,6 +22,12 @@ pub(super) type Strip = f64x4;
 #[inline]
 pub(super) fn lane_of(strip: &Strip, place: usize) -> f64 {
     strip.as_array()[place]
+}
+
+/// The numbers of a strip's lanes.
+#[inline(always)]
+pub(super) fn strip_of(lanes: &Lanes, strip: usize) -> Strip {
+    Strip::new(lanes.as_chunks().0[strip])
 }
 
 /// The sum of all lanes, in an order of our own: that of the processor's registers differs from one to another.
@@ -89,38 +99,64 @@ impl StripState {
         }
     }
 
-    /// Eliminates the chains for the coming step.
+    /// Eliminates the chains for the coming step; `HOLLOW` ones have no middle nodes.
     #[inline(always)]
-    pub(super) fn eliminate(&mut self, matrix: &StripMatrix) -> Given {
-        let mut forward = matrix.carry[0] * self.temperature[0] + matrix.outer_source;
-        self.eliminated[0] = forward;
-        for node in 1..NODES {
-            let mut own = matrix.carry[node] * self.temperature[node];
-            if node == NODES - 1 {
-                own += matrix.inner_source;
-            }
-            forward = own + matrix.feed[node] * forward;
-            self.eliminated[node] = forward;
+    pub(super) fn eliminate<const HOLLOW: bool>(&mut self, matrix: &StripMatrix) -> Given {
+        // Written out node by node: of a loop that leaves some out the compiler makes no straight code.
+        let mut forward = self.own(OUTER, matrix) + matrix.outer_source;
+        self.eliminated[OUTER] = forward;
+        if !HOLLOW {
+            forward = self.feed(1, matrix, self.own(1, matrix), forward);
+            forward = self.feed(2, matrix, self.own(2, matrix), forward);
         }
+        forward = self.feed(BENEATH, matrix, self.own(BENEATH, matrix), forward);
+        let inner = self.own(INNER, matrix) + matrix.inner_source;
+        forward = self.feed(INNER, matrix, inner, forward);
         [matrix.to_air * forward, matrix.to_star * forward]
+    }
+
+    /// What a node has of itself.
+    #[inline(always)]
+    fn own(&self, node: usize, matrix: &StripMatrix) -> Strip {
+        matrix.carry[node] * self.temperature[node]
+    }
+
+    /// Eliminates a node, which takes from the one before it.
+    #[inline(always)]
+    fn feed(&mut self, node: usize, matrix: &StripMatrix, own: Strip, before: Strip) -> Strip {
+        self.eliminated[node] = own + matrix.feed[node] * before;
+        self.eliminated[node]
     }
 
     /// Takes the step, sums the implicit temperatures, and eliminates for the step that follows.
     #[inline(always)]
-    pub(super) fn advance(&mut self, matrix: &StripMatrix, implicit: &Implicit) -> Given {
+    pub(super) fn advance<const HOLLOW: bool>(
+        &mut self,
+        matrix: &StripMatrix,
+        implicit: &Implicit,
+    ) -> Given {
+        let kept = implicit.kept;
         let from_cabin = matrix.from_air * implicit.air_c + matrix.from_star * implicit.star_c;
-        let mut moved = self.eliminated[NODES - 1] + from_cabin;
+        let mut moved = self.eliminated[INNER] + from_cabin;
         self.now.inner += moved;
-        self.move_on(NODES - 1, moved, implicit.kept);
-        for node in (0..NODES - 1).rev() {
-            moved = self.eliminated[node] + matrix.back[node] * moved;
-            if node == NODES - 2 {
-                self.now.beneath += moved;
-            }
-            self.move_on(node, moved, implicit.kept);
+        self.move_on(INNER, moved, kept);
+        moved = self.substitute(BENEATH, matrix, moved, kept);
+        self.now.beneath += moved;
+        if !HOLLOW {
+            moved = self.substitute(2, matrix, moved, kept);
+            moved = self.substitute(1, matrix, moved, kept);
         }
+        moved = self.substitute(OUTER, matrix, moved, kept);
         self.now.outer += moved;
-        self.eliminate(matrix)
+        self.eliminate::<HOLLOW>(matrix)
+    }
+
+    /// Substitutes into a node the one after it, and moves it on.
+    #[inline(always)]
+    fn substitute(&mut self, node: usize, matrix: &StripMatrix, after: Strip, kept: f64) -> Strip {
+        let moved = self.eliminated[node] + matrix.back[node] * after;
+        self.move_on(node, moved, kept);
+        moved
     }
 
     /// From the beginning of a step to its end.

@@ -7,6 +7,7 @@
 //! Source: ISO 7730:2005, equations 1 to 5 and the program of annex D (from memory).
 
 use super::ThermalState;
+use crate::quantity::Bounded;
 
 /// Heat of one met, W/m² (ISO 7730:2005; ASHRAE 55 rounds to 58.2).
 const HEAT_PER_MET_W_M2: f64 = 58.15;
@@ -50,7 +51,7 @@ pub fn mean_vote(state: &ThermalState) -> MeanVote {
     let vapour_pa = state.relative_humidity * vapour_pressure_saturated_pa(state.dry_bulb_c);
     let surface = clothing_surface(state, metabolic_w_m2);
     let diffusion_w_m2 = 3.05e-3 * (5733.0 - 6.99 * metabolic_w_m2 - vapour_pa);
-    let sweat_w_m2 = (0.42 * (metabolic_w_m2 - HEAT_PER_MET_W_M2)).max(0.0);
+    let sweat_w_m2 = (0.42 * (metabolic_w_m2 - HEAT_PER_MET_W_M2)).at_least(0.0);
     let breath_latent_w_m2 = 1.7e-5 * metabolic_w_m2 * (5867.0 - vapour_pa);
     let breath_dry_w_m2 = 0.0014 * metabolic_w_m2 * (34.0 - state.dry_bulb_c);
     let load_w_m2 = metabolic_w_m2
@@ -83,7 +84,7 @@ fn clothing_surface(state: &ThermalState, metabolic_w_m2: f64) -> ClothingSurfac
     } else {
         1.05 + 0.645 * resistance_m2_k_w
     };
-    let forced_w_m2_k = 12.1 * state.air_speed_m_s.max(0.0).sqrt();
+    let forced_w_m2_k = 12.1 * state.air_speed_m_s.at_least(0.0).sqrt();
     let air_k = state.dry_bulb_c + ZERO_CELSIUS_ROUNDED_K;
     let radiant_hundred_k = (state.mean_radiant_c + ZERO_CELSIUS_ROUNDED_K) / 100.0;
     let radiant_fourth = fourth_power(radiant_hundred_k);
@@ -105,7 +106,7 @@ fn clothing_surface(state: &ThermalState, metabolic_w_m2: f64) -> ClothingSurfac
         }
         tried = f64::midpoint(tried, solved);
         let natural_w_m2_k = 2.38 * (100.0 * tried - air_k).abs().sqrt().sqrt();
-        convection_w_m2_k = forced_w_m2_k.max(natural_w_m2_k);
+        convection_w_m2_k = forced_w_m2_k.at_least(natural_w_m2_k);
         solved = (constant + air_factor * convection_w_m2_k - radiant_factor * fourth_power(tried))
             / (100.0 + convective_factor * convection_w_m2_k);
     }

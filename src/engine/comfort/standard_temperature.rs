@@ -12,7 +12,7 @@
 //! 55-2020 normative appendix D (from memory; checked against values of an independent code).
 
 use super::ThermalState;
-use crate::quantity::{STEFAN_BOLTZMANN_W_M2_K4, ZERO_CELSIUS_K};
+use crate::quantity::{Bounded, STEFAN_BOLTZMANN_W_M2_K4, ZERO_CELSIUS_K};
 
 /// Heat of one met, W/m² (ASHRAE 55).
 const HEAT_PER_MET_W_M2: f64 = 58.2;
@@ -104,7 +104,7 @@ pub fn standard_effective_temperature_c(state: &ThermalState) -> f64 {
 
 impl<'state> Surroundings<'state> {
     fn new(state: &'state ThermalState) -> Self {
-        let speed_m_s = state.air_speed_m_s.max(0.1);
+        let speed_m_s = state.air_speed_m_s.at_least(0.1);
         let clothed = state.clothing_clo > 0.0;
         let (wettedness_factor, wettedness_exponent) = if clothed {
             (0.59, -0.08)
@@ -115,7 +115,7 @@ impl<'state> Surroundings<'state> {
             state,
             vapour_mmhg: state.relative_humidity * saturation_mmhg(state.dry_bulb_c),
             convection_w_m2_k: still_convection_w_m2_k(state.metabolic_rate_met)
-                .max(8.600_001 * libm::pow(speed_m_s, 0.53)),
+                .at_least(8.600_001 * libm::pow(speed_m_s, 0.53)),
             clothing_resistance_m2_k_w: RESISTANCE_PER_CLO_M2_K_W * state.clothing_clo,
             clothing_area_factor: 1.0 + 0.15 * state.clothing_clo,
             permeation: if clothed { PERMEATION_CLOTHED } else { 1.0 },
@@ -197,16 +197,16 @@ impl Body {
         let body_c =
             self.skin_mass_share * self.skin_c + (1.0 - self.skin_mass_share) * self.core_c;
         let neutral_body_c = 0.1 * NEUTRAL_SKIN_C + 0.9 * NEUTRAL_CORE_C;
-        let skin_warm_k = (self.skin_c - NEUTRAL_SKIN_C).max(0.0);
-        let skin_cold_k = (NEUTRAL_SKIN_C - self.skin_c).max(0.0);
-        let core_warm_k = (self.core_c - NEUTRAL_CORE_C).max(0.0);
-        let core_cold_k = (NEUTRAL_CORE_C - self.core_c).max(0.0);
-        let body_warm_k = (body_c - neutral_body_c).max(0.0);
+        let skin_warm_k = (self.skin_c - NEUTRAL_SKIN_C).at_least(0.0);
+        let skin_cold_k = (NEUTRAL_SKIN_C - self.skin_c).at_least(0.0);
+        let core_warm_k = (self.core_c - NEUTRAL_CORE_C).at_least(0.0);
+        let core_cold_k = (NEUTRAL_CORE_C - self.core_c).at_least(0.0);
+        let body_warm_k = (body_c - neutral_body_c).at_least(0.0);
         self.blood_flow = ((BLOOD_FLOW_NEUTRAL + DRIVE_DILATION * core_warm_k)
             / (1.0 + DRIVE_CONSTRICTION * skin_cold_k))
             .clamp(BLOOD_FLOW_RANGE.0, BLOOD_FLOW_RANGE.1);
         let sweat_g_m2_h =
-            (DRIVE_SWEATING * body_warm_k * libm::exp(skin_warm_k / 10.7)).min(SWEAT_GREATEST);
+            (DRIVE_SWEATING * body_warm_k * libm::exp(skin_warm_k / 10.7)).at_most(SWEAT_GREATEST);
         self.evaporate(surroundings, LATENT_HEAT_SWEAT_WH_G * sweat_g_m2_h);
         self.metabolic_w_m2 = metabolic_rest_w_m2 + 19.4 * skin_cold_k * core_cold_k;
         self.skin_mass_share = 0.041_773_7 + 0.745_183_3 / (self.blood_flow + 0.585_417);
@@ -285,7 +285,7 @@ fn still_convection_w_m2_k(metabolic_rate_met: f64) -> f64 {
     if metabolic_rate_met <= 0.85 {
         return 3.0;
     }
-    (5.66 * libm::pow(metabolic_rate_met - 0.85, 0.39)).max(3.0)
+    (5.66 * libm::pow(metabolic_rate_met - 0.85, 0.39)).at_least(3.0)
 }
 
 /// Saturation pressure in the form that the model is published with, mmHg.

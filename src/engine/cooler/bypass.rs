@@ -10,6 +10,7 @@ use crate::air::{
     density_dry_air_kg_per_m3, dry_bulb_c_from_enthalpy, enthalpy_j_per_kg,
     saturation_humidity_ratio, vapour_enthalpy_j_per_kg,
 };
+use crate::quantity::Bounded;
 
 /// Coldest coil surface of the model, °C: below it the coil would ice up.
 pub const SURFACE_COLDEST_C: f64 = 0.0;
@@ -178,7 +179,7 @@ fn greatest_sensible_heat_ratio(air: &EnteringAir, drop_j_kg: f64) -> f64 {
 fn first_crossing_below(function: impl Fn(f64) -> f64, from_c: f64) -> Option<f64> {
     let mut high_c = from_c;
     while high_c > SURFACE_COLDEST_C {
-        let low_c = (high_c - SEARCH_STEP_K).max(SURFACE_COLDEST_C);
+        let low_c = (high_c - SEARCH_STEP_K).at_least(SURFACE_COLDEST_C);
         if function(low_c) <= 0.0 {
             return Some(halve(function, low_c, high_c));
         }

@@ -19,10 +19,20 @@ use crate::air::{
     moist_air_heat_capacity_j_per_kg_k, saturated_temperature_c_from_enthalpy,
     saturation_humidity_ratio, standard_atmosphere_pressure_pa, wet_bulb_c_from_humidity_ratio,
 };
+use crate::quantity::Bounded;
 use crate::validity::OutOfRange;
 
 /// Share of the full flow that belongs to a share of the full capacity (NREL four-speed unit).
 const FLOW_BY_SPEED: [(f64, f64); 4] = [(0.36, 0.42), (0.51, 0.54), (0.67, 0.68), (1.0, 1.0)];
+
+/// Beginning and rise of the straight lines between them.
+const FLOW_LINES: [(f64, f64, f64); 3] = {
+    const fn line((low, flow_low): (f64, f64), (high, flow_high): (f64, f64)) -> (f64, f64, f64) {
+        (low, flow_low, (flow_high - flow_low) / (high - low))
+    }
+    let [slowest, slow, fast, fastest] = FLOW_BY_SPEED;
+    [line(slowest, slow), line(slow, fast), line(fast, fastest)]
+};
 
 /// Wet-bulb tolerance of the search for a dry coil's state, K; worth 3e-5 of the capacity.
 const DRY_COIL_TOLERANCE_K: f64 = 1.0e-3;
@@ -207,7 +217,7 @@ impl Duty<'_> {
         let share = performance.capacity_ratio * self.capacity_fraction;
         let wanted_w = rating.cooling_capacity_rated_w * share;
         let greatest_w = self.frost_limit_w(dry);
-        let total_w = wanted_w.min(greatest_w);
+        let total_w = wanted_w.at_most(greatest_w);
         let (supply_dry_bulb_c, supply_humidity_ratio) = self.leaving_air(total_w, dry);
         let dried = air.humidity_ratio - supply_humidity_ratio;
         let sensible_w = self.flow_kg_s
@@ -246,7 +256,7 @@ impl Duty<'_> {
             let surface_w = saturation_humidity_ratio(SURFACE_COLDEST_C, air.pressure_pa);
             air.enthalpy_j_per_kg() - enthalpy_j_per_kg(SURFACE_COLDEST_C, surface_w)
         };
-        self.contact_kg_s * drop_j_kg.max(0.0)
+        self.contact_kg_s * drop_j_kg.at_least(0.0)
     }
 
     /// How far a surface that only cools air is from condensing its vapour: positive if it stays dry.
@@ -254,7 +264,7 @@ impl Duty<'_> {
         let heat_capacity = moist_air_heat_capacity_j_per_kg_k(humidity_ratio);
         let surface_drop_k = self.capacity_w(wet_bulb_c) / (self.contact_kg_s * heat_capacity);
         // Colder than any surface gets, and within the range of the saturation curve.
-        let surface_c = (self.air.dry_bulb_c - surface_drop_k).max(SURFACE_COLDEST_C - 50.0);
+        let surface_c = (self.air.dry_bulb_c - surface_drop_k).at_least(SURFACE_COLDEST_C - 50.0);
         saturation_humidity_ratio(surface_c, self.air.pressure_pa) - humidity_ratio
     }
 
@@ -263,7 +273,7 @@ impl Duty<'_> {
     /// A dry coil does not feel how dry the air is, so it works as at this wet bulb. The excess falls
     /// almost along a line from the entering wet bulb to the dry bulb, between which the root lies.
     fn just_dry_wet_bulb_c(&self, entering_wet_bulb_c: f64) -> f64 {
-        let highest_c = self.air.dry_bulb_c.max(entering_wet_bulb_c);
+        let highest_c = self.air.dry_bulb_c.at_least(entering_wet_bulb_c);
         let excess = |wet_bulb_c: f64| {
             let humidity_ratio =
                 humidity_ratio_from_wet_bulb(self.air.dry_bulb_c, wet_bulb_c, self.air.pressure_pa);
@@ -271,7 +281,7 @@ impl Duty<'_> {
         };
         let mut before_c = entering_wet_bulb_c;
         let mut excess_before = excess(before_c);
-        let mut here_c = (before_c + DRY_COIL_FIRST_STEP_K).min(highest_c);
+        let mut here_c = (before_c + DRY_COIL_FIRST_STEP_K).at_most(highest_c);
         for _ in 0..DRY_COIL_STEPS_GREATEST {
             if (here_c - before_c).abs() < DRY_COIL_TOLERANCE_K {
                 break;
@@ -331,14 +341,10 @@ fn off(air: &EnteringAir) -> CoilOutput {
 /// Source: four-speed unit of NREL's residential models, straight lines between its speeds.
 #[must_use]
 pub fn flow_fraction_at_speed(capacity_fraction: f64) -> f64 {
-    let mut segment = (FLOW_BY_SPEED[0], FLOW_BY_SPEED[1]);
-    for pair in FLOW_BY_SPEED.windows(2).skip(1) {
-        if capacity_fraction > pair[0].0 {
-            segment = (pair[0], pair[1]);
-        }
-    }
-    let ((low, flow_low), (high, flow_high)) = segment;
-    flow_low + (flow_high - flow_low) * (capacity_fraction - low) / (high - low)
+    // The lines rise more and more steeply, so that the one that holds is the greatest.
+    let [first, second, third] =
+        FLOW_LINES.map(|(low, flow_low, rise)| flow_low + rise * (capacity_fraction - low));
+    first.at_least(second).at_least(third)
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@
 //!
 //! Minimum times of two to five minutes are usual (common practice, no source).
 
+use crate::quantity::Bounded;
 use crate::validity::{OutOfRange, require_within};
 
 /// Share of the band at which a compressor of variable speed starts: its middle, so that it does not start as soon as it has
@@ -117,6 +118,7 @@ impl Thermostat {
     /// * `step_s` — length of the step, s, above 0
     /// * `cabin_c` — temperature of the cabin air at the start of the step, °C
     /// * `allowed` — whether schedule and voltage let the compressor run
+    #[inline(always)]
     pub fn step(
         &self,
         state: &mut CompressorState,
@@ -170,7 +172,7 @@ impl Thermostat {
         } else {
             return None;
         };
-        let after_s = crossing_s.max(least_s - state.elapsed_s);
+        let after_s = crossing_s.at_least(least_s - state.elapsed_s);
         (after_s < span_s).then_some(after_s)
     }
 
@@ -229,7 +231,9 @@ impl Thermostat {
     fn start_threshold_k(&self) -> f64 {
         let start_share = match self.input.mode {
             ControlMode::OnOff | ControlMode::TwoLevel { .. } => 1.0,
-            ControlMode::Variable { least_fraction } => least_fraction.max(START_SHARE_VARIABLE),
+            ControlMode::Variable { least_fraction } => {
+                least_fraction.at_least(START_SHARE_VARIABLE)
+            }
         };
         (start_share - 0.5) * self.input.band_k
     }

@@ -15,6 +15,8 @@
 //! NREL/TP-5500-56354, tables 9, 10, 16, 17; the packaged sets of the EnergyPlus example files. The
 //! coefficients are those of public implementations of these reports.
 
+use crate::quantity::Bounded;
+
 /// Wet bulb entering the coil at the rating point, °C (AHRI 210/240 condition A, 67 °F).
 pub const ENTERING_WET_BULB_RATED_C: f64 = 19.44;
 
@@ -292,7 +294,7 @@ fn along_condenser(
 ) -> f64 {
     let held_c = hold(condenser_air_c, range.condenser_air_c);
     let value = biquadratic(coefficients, wet_bulb_c, held_c);
-    let hotter_k = (condenser_air_c - held_c).max(0.0);
+    let hotter_k = (condenser_air_c - held_c).at_least(0.0);
     let [_, _, _, linear, square, cross] = *coefficients;
     value + hotter_k * (linear + 2.0 * square * held_c + cross * wet_bulb_c)
 }

@@ -52,6 +52,12 @@ impl LowVoltageCutOut {
         })
     }
 
+    /// Whether a voltage, V at the terminals and however long, leaves a state as it is.
+    #[must_use]
+    pub fn rests_at(&self, state: &CutOutState, terminal_voltage_v: f64) -> bool {
+        *state == CutOutState::default() && terminal_voltage_v >= self.cut_out_voltage_v
+    }
+
     /// Takes in the voltage of a step and says whether the unit may run after it.
     ///
     /// * `state` — what the cut-out remembers
@@ -90,6 +96,23 @@ mod tests {
         assert!(!step(10.9));
         assert!(!step(12.3));
         assert!(step(12.4));
+    }
+
+    #[test]
+    fn rests_only_where_a_step_changes_nothing() {
+        let cut_out = LowVoltageCutOut::new(11.0, 12.4, 30.0).unwrap();
+        for (below_s, is_cut_out) in [(0.0, false), (10.0, false), (0.0, true)] {
+            for voltage_v in [10.9, 11.0, 12.4] {
+                let before = CutOutState {
+                    below_s,
+                    cut_out: is_cut_out,
+                };
+                let mut after = before;
+                let may_run = cut_out.step(&mut after, 10.0, voltage_v);
+                let rests = may_run && after == before;
+                assert_eq!(cut_out.rests_at(&before, voltage_v), rests);
+            }
+        }
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! What a cooler is rated to do, and how it behaves below full speed.
 
+use crate::quantity::Bounded;
 use crate::validity::{OutOfRange, require_within};
 
 /// What a cooler does at its rating condition.
@@ -57,7 +58,7 @@ impl PartSpeed {
         if least >= 1.0 {
             return 1.0;
         }
-        let below_full = (1.0 - capacity_fraction.max(least)) / (1.0 - least);
+        let below_full = (1.0 - capacity_fraction.at_least(least)) / (1.0 - least);
         1.0 + (gain - 1.0) * below_full
     }
 
@@ -103,7 +104,7 @@ impl CoolerRating {
                 "entering_wet_bulb_rated_c",
                 self.entering_wet_bulb_rated_c,
                 12.78,
-                dry_bulb_c.min(23.89),
+                dry_bulb_c.at_most(23.89),
             ),
             (
                 "condenser_air_rated_c",

@@ -7,7 +7,7 @@
 //! Source: Henderson & Rengarajan, ASHRAE Trans. 102 (1996), for the relation of the time constant to
 //! cyclic degradation (from memory). Winkler et al. (2013), NREL, measured 0.22 on a window unit.
 
-use crate::quantity::SECONDS_PER_HOUR;
+use crate::quantity::{Bounded, SECONDS_PER_HOUR};
 use crate::validity::{OutOfRange, require_within};
 
 /// Cyclic degradation coefficient measured on a window unit (Winkler et al. 2013).
@@ -75,7 +75,7 @@ impl StartUpLag {
     /// * `command` — speed as share of the full capacity over the step, 0…1
     pub fn advance(&mut self, step_s: f64, command: f64) -> f64 {
         if command <= 0.0 || self.time_constant_s <= 0.0 {
-            self.capacity_fraction = command.max(0.0);
+            self.capacity_fraction = command.at_least(0.0);
             return self.capacity_fraction;
         }
         let behind = self.capacity_fraction - command;

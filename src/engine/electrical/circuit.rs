@@ -2,6 +2,7 @@
 
 use super::conductor::{Conductor, Insulation, SizeSeries, bundle_factor, hot_air_factor, sizes};
 use super::overcurrent::rating_at_least_a;
+use crate::quantity::Bounded;
 
 /// Least cross-section that may share a current with others in parallel: 1/0 AWG (NEC 310.10(G), from memory), mm².
 const LEAST_PARALLEL_MM2: f64 = 50.0;
@@ -78,7 +79,7 @@ impl CircuitNeed {
     /// That a slow fuse carries twice its rating for the seconds of a start is common practice, no source.
     #[must_use]
     pub fn least_fuse_a(&self) -> f64 {
-        (self.continuous_factor * self.running_a).max(0.5 * self.surge_a)
+        (self.continuous_factor * self.running_a).at_least(0.5 * self.surge_a)
     }
 
     /// The same power at another voltage.

@@ -1,6 +1,6 @@
 //! Outdoor air through leaks and through opened windows.
 
-use crate::quantity::GRAVITY_M_S2;
+use crate::quantity::{Bounded, GRAVITY_M_S2};
 
 /// Stack coefficient of a one-storey enclosure, (L/s)²/(cm⁴ K): ASHRAE Fundamentals ch. 16 table 4.
 const STACK_COEFFICIENT: f64 = 0.000_145;
@@ -55,7 +55,7 @@ pub fn opening_flow_m3_s(
     wind_speed_m_s: f64,
 ) -> f64 {
     let wind = WIND_EFFECTIVENESS * opening_area_m2 * wind_speed_m_s;
-    let warmer_k = crate::quantity::kelvin_from_celsius(cabin_c.max(outdoor_c));
+    let warmer_k = crate::quantity::kelvin_from_celsius(cabin_c.at_least(outdoor_c));
     let head =
         2.0 * GRAVITY_M_S2 * STACK_HEIGHT_SHARE * height_m * (cabin_c - outdoor_c).abs() / warmer_k;
     let stack = DISCHARGE_COEFFICIENT * opening_area_m2 * head.sqrt();

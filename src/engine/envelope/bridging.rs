@@ -6,6 +6,7 @@
 //! by layer. It is approximate: the full answer is a two-dimensional calculation (ISO 10211).
 
 use super::materials::STEEL;
+use crate::quantity::Bounded;
 
 /// Width of the flange that touches the lining, m: common practice, no source.
 pub const FLANGE_WIDTH_M: f64 = 0.05;
@@ -57,8 +58,8 @@ impl RibbedWall {
     #[must_use]
     pub fn transmittance_w_m2_k(&self) -> f64 {
         let width_m = self.zone_width_m();
-        let share = (width_m / self.rib_spacing_m).min(1.0);
-        let insulation_in_zone_m = (width_m - WEB_THICKNESS_M).max(0.0);
+        let share = (width_m / self.rib_spacing_m).at_most(1.0);
+        let insulation_in_zone_m = (width_m - WEB_THICKNESS_M).at_least(0.0);
         let conductance_w_m_k = WEB_THICKNESS_M * STEEL.conductivity_w_m_k
             + insulation_in_zone_m * self.insulation_conductivity_w_m_k;
         let core_m2_k_w = self.insulation_m * width_m / conductance_w_m_k;
@@ -82,7 +83,7 @@ impl RibbedWall {
     /// Source: zone method, ASHRAE Fundamentals ch. 27 (from memory).
     #[must_use]
     pub fn zone_width_m(&self) -> f64 {
-        let distance_m = (self.lining_m + self.thermal_break_m).max(LEAST_ZONE_DISTANCE_M);
+        let distance_m = (self.lining_m + self.thermal_break_m).at_least(LEAST_ZONE_DISTANCE_M);
         FLANGE_WIDTH_M + 2.0 * distance_m
     }
 

@@ -5,7 +5,7 @@
 //! Fisher & Pedersen 1997 (ASHRAE Transactions 103(2)), the two blended as Churchill & Usagi 1972 (AIChE Journal 18:1121)
 //! blend assisting mechanisms. Longwave radiation is counted apart.
 
-use crate::quantity::{cube_root, cube_roots};
+use crate::quantity::{Bounded, cube_root, cube_roots};
 
 /// How wind meets a surface.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -88,9 +88,9 @@ pub fn natural_w_m2_k(surface_less_air_k: f64, facing_up_cosine: f64) -> f64 {
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Buoyancy {
     /// Where the surface is warmer than the air, W/(m² K^(4/3)).
-    warmer: f64,
+    pub warmer: f64,
     /// Where it is not.
-    colder: f64,
+    pub colder: f64,
 }
 
 impl Buoyancy {
@@ -170,7 +170,7 @@ const LEAST_OUTSIDE_W_M2_K: f64 = 0.4;
 #[must_use]
 pub fn outside_w_m2_k(natural_w_m2_k: f64, forced_w_m2_k: f64, roughness: f64) -> f64 {
     let smooth = (natural_w_m2_k * natural_w_m2_k + forced_w_m2_k * forced_w_m2_k).sqrt();
-    (natural_w_m2_k + roughness * (smooth - natural_w_m2_k)).max(LEAST_OUTSIDE_W_M2_K)
+    (natural_w_m2_k + roughness * (smooth - natural_w_m2_k)).at_least(LEAST_OUTSIDE_W_M2_K)
 }
 
 /// Coefficients of Fisher & Pedersen 1997 for a ceiling, a wall and a floor: h = c·N^0.8, N air changes an hour.
@@ -203,7 +203,7 @@ impl Facing {
 #[must_use]
 pub fn moving_air_term(air_flow_m3_s: f64, volume_m3: f64) -> f64 {
     let changes_per_hour =
-        (air_flow_m3_s * crate::quantity::SECONDS_PER_HOUR / volume_m3).min(100.0);
+        (air_flow_m3_s * crate::quantity::SECONDS_PER_HOUR / volume_m3).at_most(100.0);
     libm::pow(changes_per_hour, 0.8)
 }
 
@@ -221,7 +221,7 @@ pub fn inside_w_m2_k<const COUNT: usize>(
     moving_air: f64,
     factors: &[f64; COUNT],
 ) -> [f64; COUNT] {
-    let natural = natural_w_m2_k.map(|natural| natural.max(LEAST_INSIDE_W_M2_K));
+    let natural = natural_w_m2_k.map(|natural| natural.at_least(LEAST_INSIDE_W_M2_K));
     if moving_air <= 0.0 {
         return natural;
     }

@@ -5,6 +5,8 @@
 //! curves are blended between the report's families by transmittance and gain on a coarser grid than the report's, each node
 //! of the grid exact. Validity: U 1.0 to 6.0 W/(m² K), SHGC 0.02 to 0.88.
 
+use crate::quantity::Bounded;
+
 /// Longwave emittance of glass: LBNL-2804E.
 pub const GLASS_EMITTANCE: f64 = 0.84;
 
@@ -84,8 +86,8 @@ impl Glazing {
     #[must_use]
     pub fn beam(&self, incidence_cosine: f64) -> BeamShares {
         let cosine = incidence_cosine.clamp(0.0, 1.0);
-        let transmitted =
-            self.transmittance_normal * polynomial(&self.angular_transmittance, cosine).max(0.0);
+        let transmitted = self.transmittance_normal
+            * polynomial(&self.angular_transmittance, cosine).at_least(0.0);
         let curve = |cosine| polynomial(&self.angular_reflectance, cosine);
         let rise = (curve(cosine) - curve(1.0)) / (curve(0.0) - curve(1.0));
         let reflected = self.reflectance_normal + (1.0 - self.reflectance_normal) * rise;
@@ -139,7 +141,7 @@ fn core_resistance_m2_k_w(u: f64) -> f64 {
         1.0 / (1.788_041 * u - 2.886_625)
     };
     let outside = 1.0 / (0.025_342 * u + 29.163_853);
-    (1.0 / u - inside - outside).max(LEAST_RESISTANCE_M2_K_W)
+    (1.0 / u - inside - outside).at_least(LEAST_RESISTANCE_M2_K_W)
 }
 
 /// Weight of the single-pane correlation between U 3.4 (none) and 4.5 (all): LBNL-2804E.

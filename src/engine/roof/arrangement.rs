@@ -8,6 +8,7 @@
 use super::plan::{Item, ItemKind, PANEL_GAP_M, Plan};
 use super::rectangle::{Rectangle, SLACK_M};
 use super::shading::{Caster, shaded_share};
+use crate::quantity::Bounded;
 
 /// Places that the search tries at most.
 const MOST_TRIES: usize = 20_000;
@@ -96,7 +97,7 @@ fn free_places(plan: &Plan, obstacles: &[&Item], length_m: f64, width_m: f64) ->
         obstacles
             .iter()
             .map(|item| {
-                let gap_m = item.clearance_m.max(PANEL_GAP_M);
+                let gap_m = item.clearance_m.at_least(PANEL_GAP_M);
                 let (from_m, until_m) = edges(&item.place);
                 (from_m - gap_m, until_m + gap_m)
             })
@@ -124,7 +125,7 @@ fn free_places(plan: &Plan, obstacles: &[&Item], length_m: f64, width_m: f64) ->
         .filter(|place| {
             obstacles
                 .iter()
-                .all(|item| place.is_clear_of(&item.place, item.clearance_m.max(PANEL_GAP_M)))
+                .all(|item| place.is_clear_of(&item.place, item.clearance_m.at_least(PANEL_GAP_M)))
         })
         .collect()
 }
@@ -136,15 +137,15 @@ fn starts_m(taken: &[(f64, f64)], room_m: f64, size_m: f64) -> Vec<f64> {
     let mut add = |first_m: f64, step_m: f64| {
         let mut at_m = first_m;
         while at_m >= -SLACK_M && at_m + size_m <= room_m + SLACK_M {
-            starts.push(at_m.max(0.0));
+            starts.push(at_m.at_least(0.0));
             at_m = nearest(at_m + step_m);
         }
     };
-    let behind = taken.iter().map(|(_, until_m)| up(until_m.max(0.0)));
+    let behind = taken.iter().map(|(_, until_m)| up(until_m.at_least(0.0)));
     for first_m in std::iter::once(0.0).chain(behind) {
         add(first_m, pitch_m);
     }
-    let before = taken.iter().map(|(from_m, _)| from_m.min(room_m));
+    let before = taken.iter().map(|(from_m, _)| from_m.at_most(room_m));
     for last_m in std::iter::once(room_m).chain(before) {
         add(down(last_m - size_m), -pitch_m);
     }

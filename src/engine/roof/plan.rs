@@ -2,6 +2,7 @@
 
 use super::rectangle::{Rectangle, SLACK_M};
 use crate::envelope::bridging::FLANGE_WIDTH_M;
+use crate::quantity::Bounded;
 
 /// Least gap between panels, fan and hatches, m: room for expansion and a cloth. Common practice, no source.
 pub const PANEL_GAP_M: f64 = 0.02;
@@ -57,7 +58,7 @@ impl Plan {
     /// The nearest place to one asked for that keeps a rectangle on the roof; what is larger than the roof begins at its edge.
     #[must_use]
     pub fn held_on_roof(&self, place: Rectangle) -> Rectangle {
-        let hold = |at_m: f64, room_m: f64| at_m.min(room_m).max(0.0);
+        let hold = |at_m: f64, room_m: f64| at_m.at_most(room_m).at_least(0.0);
         Rectangle {
             from_front_m: hold(place.from_front_m, self.length_m - place.length_m),
             from_left_m: hold(place.from_left_m, self.width_m - place.width_m),
@@ -161,9 +162,9 @@ pub fn findings(plan: &Plan) -> Vec<Finding> {
 fn beyond_roof(plan: &Plan, item: &Item) -> Option<Finding> {
     let place = &item.place;
     let by_m = (-place.from_front_m)
-        .max(-place.from_left_m)
-        .max(place.rear_m() - plan.length_m)
-        .max(place.right_m() - plan.width_m);
+        .at_least(-place.from_left_m)
+        .at_least(place.rear_m() - plan.length_m)
+        .at_least(place.right_m() - plan.width_m);
     (by_m > SLACK_M).then_some(Finding::BeyondRoof {
         item: item.kind,
         by_m,
@@ -179,7 +180,7 @@ fn between(one: &Item, other: &Item) -> Option<Finding> {
             area_m2,
         });
     }
-    let asked_m = one.clearance_m.max(other.clearance_m);
+    let asked_m = one.clearance_m.at_least(other.clearance_m);
     (!one.place.is_clear_of(&other.place, asked_m)).then(|| Finding::TooClose {
         one: one.kind,
         other: other.kind,

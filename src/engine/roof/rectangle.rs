@@ -1,5 +1,7 @@
 //! A rectangle on the roof.
 
+use crate::quantity::Bounded;
+
 /// Differences below this are rounding, m.
 pub(super) const SLACK_M: f64 = 1e-6;
 
@@ -38,9 +40,10 @@ impl Rectangle {
     /// Area that it shares with another, m²; zero where they only touch.
     #[must_use]
     pub fn shared_area_m2(&self, other: &Self) -> f64 {
-        let along_m = self.rear_m().min(other.rear_m()) - self.from_front_m.max(other.from_front_m);
+        let along_m =
+            self.rear_m().at_most(other.rear_m()) - self.from_front_m.at_least(other.from_front_m);
         let across_m =
-            self.right_m().min(other.right_m()) - self.from_left_m.max(other.from_left_m);
+            self.right_m().at_most(other.right_m()) - self.from_left_m.at_least(other.from_left_m);
         if along_m <= SLACK_M || across_m <= SLACK_M {
             return 0.0;
         }
@@ -51,11 +54,11 @@ impl Rectangle {
     #[must_use]
     pub fn gap_m(&self, other: &Self) -> f64 {
         let along_m = (other.from_front_m - self.rear_m())
-            .max(self.from_front_m - other.rear_m())
-            .max(0.0);
+            .at_least(self.from_front_m - other.rear_m())
+            .at_least(0.0);
         let across_m = (other.from_left_m - self.right_m())
-            .max(self.from_left_m - other.right_m())
-            .max(0.0);
+            .at_least(self.from_left_m - other.right_m())
+            .at_least(0.0);
         (along_m * along_m + across_m * across_m).sqrt()
     }
 

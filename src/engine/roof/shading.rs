@@ -7,6 +7,7 @@
 //! Source: geometry; the cutting is that of Sutherland & Hodgman 1974, Communications of the ACM 17:32 (from memory).
 
 use super::rectangle::Rectangle;
+use crate::quantity::Bounded;
 
 /// Sine of the sun's height below which shadows grow no longer: at half a degree next to nothing comes straight from the sun.
 const LEAST_SINE: f64 = 0.01;
@@ -41,7 +42,7 @@ impl Shadow {
     /// half a degree are as long as at half a degree.
     #[must_use]
     pub fn new(caster: &Caster, [right, ahead, up]: [f64; 3]) -> Self {
-        let length_m = caster.height_m / up.max(LEAST_SINE);
+        let length_m = caster.height_m / up.at_least(LEAST_SINE);
         Self {
             base: caster.place,
             reach_m: (ahead * length_m, -right * length_m),
@@ -51,10 +52,10 @@ impl Shadow {
     /// Whether it and a rectangle can have anything in common.
     fn can_meet(&self, place: &Rectangle) -> bool {
         let (base, (along_m, across_m)) = (&self.base, self.reach_m);
-        base.from_front_m + along_m.min(0.0) < place.rear_m()
-            && base.rear_m() + along_m.max(0.0) > place.from_front_m
-            && base.from_left_m + across_m.min(0.0) < place.right_m()
-            && base.right_m() + across_m.max(0.0) > place.from_left_m
+        base.from_front_m + along_m.at_most(0.0) < place.rear_m()
+            && base.rear_m() + along_m.at_least(0.0) > place.from_front_m
+            && base.from_left_m + across_m.at_most(0.0) < place.right_m()
+            && base.right_m() + across_m.at_least(0.0) > place.from_left_m
     }
 
     /// The part of a polygon that it covers.
@@ -71,10 +72,10 @@ impl Shadow {
         let most = corners.iter().copied().fold(corners[0], f64::max);
         let least = corners.iter().copied().fold(corners[0], f64::min);
         polygon
-            .kept((-1.0, 0.0), -(base.from_front_m + along_m.min(0.0)))
-            .kept((1.0, 0.0), base.rear_m() + along_m.max(0.0))
-            .kept((0.0, -1.0), -(base.from_left_m + across_m.min(0.0)))
-            .kept((0.0, 1.0), base.right_m() + across_m.max(0.0))
+            .kept((-1.0, 0.0), -(base.from_front_m + along_m.at_most(0.0)))
+            .kept((1.0, 0.0), base.rear_m() + along_m.at_least(0.0))
+            .kept((0.0, -1.0), -(base.from_left_m + across_m.at_most(0.0)))
+            .kept((0.0, 1.0), base.right_m() + across_m.at_least(0.0))
             .kept((across_m, -along_m), most)
             .kept((-across_m, along_m), -least)
     }

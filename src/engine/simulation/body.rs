@@ -106,12 +106,14 @@ pub(super) fn body(document: &ScenarioDocument) -> Result<Body, GlazingError> {
         ));
     }
     share_sun(document, &mut elements);
-    let goods = elements.len();
-    elements.push(Element::furnishing(
+    // Beside the filled walls: what has mass in its middle is worked out faster together.
+    let goods = faces.len();
+    let furnishing = Element::furnishing(
         vehicle.furnishing_heat_capacity_j_k,
         vehicle.furnishing_area_m2,
         glass.sun_on_furnishings_share,
-    ));
+    );
+    elements.insert(goods, furnishing);
     let glass_m2: f64 = faces.iter().map(|face| face.glass_m2).sum();
     let inner_m2: f64 =
         faces.iter().map(|face| face.area_m2).sum::<f64>() + vehicle.furnishing_area_m2;
@@ -149,9 +151,10 @@ pub(super) fn wind_profile(terrain: Terrain) -> &'static WindProfile {
     }
 }
 
+/// The walls, filled ones first.
 fn opaque_elements(document: &ScenarioDocument, faces: &[Face; 6]) -> Vec<Element> {
     let shell = &document.shell;
-    let mut elements = Vec::new();
+    let (mut filled, mut empty) = (Vec::new(), Vec::new());
     for face in faces {
         let area_m2 = face.area_m2 - face.glass_m2;
         let filled_share = if face.part == Part::Floor {
@@ -159,26 +162,22 @@ fn opaque_elements(document: &ScenarioDocument, faces: &[Face; 6]) -> Vec<Elemen
         } else {
             shell.filled_share
         };
-        let filled = filled_chain(document, face.part);
-        let emittance = shell.paint_emittance;
-        elements.push(element(
-            face,
-            face.part,
-            area_m2 * filled_share,
-            filled,
-            emittance,
-        ));
+        let wall = |share: f64, chain| {
+            let emittance = shell.paint_emittance;
+            element(face, face.part, area_m2 * share, chain, emittance)
+        };
+        filled.push(wall(filled_share, filled_chain(document, face.part)));
         if filled_share < 1.0 {
-            let empty = Chain::cavity(
+            let cavity = Chain::cavity(
                 layer(STEEL, shell.skin_thickness_m),
                 CAVITY_RESISTANCE_M2_K_W,
                 layer(PLYWOOD, shell.lining_thickness_m),
             );
-            let empty_m2 = area_m2 * (1.0 - filled_share);
-            elements.push(element(face, face.part, empty_m2, empty, emittance));
+            empty.push(wall(1.0 - filled_share, cavity));
         }
     }
-    elements
+    filled.append(&mut empty);
+    filled
 }
 
 fn element(face: &Face, part: Part, area_m2: f64, chain: Chain, emittance: f64) -> Element {

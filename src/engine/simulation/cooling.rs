@@ -12,6 +12,7 @@ use crate::cabin::{Extraction, Forecast};
 use crate::cooler::bypass::EnteringAir;
 use crate::cooler::start_up::StartUpLag;
 use crate::electrical::BankLimit;
+use crate::quantity::Bounded;
 use crate::scenario::ScenarioDocument;
 
 /// How long the cooler waits after the bank could not feed it, s: common practice, no source.
@@ -129,6 +130,27 @@ impl Cooling {
     /// Whether clock and bank let the cooler run.
     pub(super) fn may_run(&self) -> bool {
         self.in_hours && self.stopped.is_none() && self.driven_w.is_none()
+    }
+
+    /// Whether nothing can start it before the clock does: there is none, or it is outside its hours and nothing has stopped it.
+    pub(super) fn rests(&self) -> bool {
+        self.unit.is_none() || !self.in_hours && self.stopped.is_none() && self.driven_w.is_none()
+    }
+
+    /// Whether this voltage, V at the bank, leaves what watches over it as it is.
+    pub(super) fn rests_at(&self, voltage_v: f64) -> bool {
+        self.unit
+            .as_ref()
+            .is_none_or(|unit| unit.cut_out.rests_at(&unit.cut_out_state, voltage_v))
+    }
+
+    /// Lets time pass while it rests, s.
+    pub(super) fn rest(&mut self, span_s: f64) {
+        self.wait_s = (self.wait_s - span_s).at_least(0.0);
+        if let Some(unit) = &mut self.unit {
+            unit.compressor.elapsed_s += span_s;
+            unit.lag.advance(span_s, 0.0);
+        }
     }
 
     pub(super) fn running(&self) -> bool {
@@ -250,13 +272,14 @@ impl Cooling {
 
     /// Commands a step as planned. Start and stop go by the temperature at its start; a variable speed is solved together with
     /// the temperature that it brings about, so that neither hunts however long the step.
+    #[inline(always)]
     pub(super) fn step(
         &mut self,
         step_s: f64,
         air: &AirAhead,
         plan: Option<&CoolerPlan>,
     ) -> CoolerStep {
-        self.wait_s = (self.wait_s - step_s).max(0.0);
+        self.wait_s = (self.wait_s - step_s).at_least(0.0);
         let Some(unit) = &mut self.unit else {
             return CoolerStep::NONE;
         };
@@ -284,6 +307,7 @@ impl Cooling {
     }
 
     /// Takes in what the bank made of the step; gives whether the cooler did not run after all.
+    #[inline(always)]
     pub(super) fn after(
         &mut self,
         step_s: f64,
@@ -305,27 +329,36 @@ impl Cooling {
                     .is_some()
             });
         let refused = step.refused.filter(|_| cooler.electric_power_w > 0.0);
-        let stop = match refused {
-            Some(BankLimit::DischargeCurrent) => Some(Stop::CurrentLimit),
-            Some(BankLimit::DischargeVoltage) => Some(Stop::LowVoltage),
-            Some(_) => Some(Stop::BankEmpty),
-            None if overload => Some(Stop::InverterOverload),
-            None if low => Some(Stop::LowVoltage),
-            None => None,
-        };
-        if let Some(stop) = stop {
-            if self.stopped.is_none() {
-                self.wait_s = RETRY_AFTER_S;
-            }
-            self.stopped = Some(stop);
-            unit.stop();
-            return refused.is_some() || overload;
+        if refused.is_none() && !overload && !low {
+            self.recover(power);
+            return false;
         }
-        self.recover(power);
-        false
+        self.stop_for(refused, overload);
+        refused.is_some() || overload
+    }
+
+    /// Stops for what the bank refused, an overloaded inverter or, failing both, low voltage.
+    #[cold]
+    #[inline(never)]
+    fn stop_for(&mut self, refused: Option<BankLimit>, overload: bool) {
+        let stop = match refused {
+            Some(BankLimit::DischargeCurrent) => Stop::CurrentLimit,
+            Some(BankLimit::DischargeVoltage) => Stop::LowVoltage,
+            Some(_) => Stop::BankEmpty,
+            None if overload => Stop::InverterOverload,
+            None => Stop::LowVoltage,
+        };
+        if self.stopped.is_none() {
+            self.wait_s = RETRY_AFTER_S;
+        }
+        self.stopped = Some(stop);
+        if let Some(unit) = &mut self.unit {
+            unit.stop();
+        }
     }
 
     /// Lets the cooler try again once what stopped it is over.
+    #[inline(always)]
     fn recover(&mut self, power: &Power) {
         let over = match self.stopped {
             None | Some(Stop::InverterOverload) => false,

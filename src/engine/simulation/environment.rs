@@ -7,8 +7,8 @@ use super::body::Body;
 use super::build::BuildError;
 use super::observed::Observed;
 use super::painter::Painter;
-use crate::cabin::{LANES, LaneSun};
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR, black_body_w_m2};
+use crate::cabin::SunOnElements;
+use crate::quantity::{Bounded, SECONDS_PER_DAY, SECONDS_PER_HOUR, black_body_w_m2};
 use crate::scenario::{self, ScenarioDocument};
 use crate::solar::{Place, SunPath};
 use crate::weather::{
@@ -33,7 +33,16 @@ pub(super) struct Surroundings {
     pub(super) beam_sun_w_m2: f64,
     /// Towards the sun from the vehicle: right, ahead, up.
     pub(super) sun_direction: [f64; 3],
-    pub(super) sun: [LaneSun; LANES],
+    pub(super) sun: SunOnElements,
+}
+
+/// What a sample tells of the surroundings.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct SeenOutdoors {
+    pub(super) outdoor_c: f64,
+    pub(super) horizontal_sun_w_m2: f64,
+    /// Towards the sun from the vehicle: right, ahead, up.
+    pub(super) sun_direction: [f64; 3],
 }
 
 /// The surroundings over the run and the day before it.
@@ -143,10 +152,28 @@ impl Environment {
 
     /// The surroundings at a clock time, s since midnight of the first day, by straight lines between points.
     pub(super) fn at(&self, clock_s: f64) -> Surroundings {
-        let position = ((clock_s - self.first_clock_s) / SPACING_S).max(0.0);
+        let (one, other, share) = self.around_clock(clock_s);
+        mix(one, other, share)
+    }
+
+    /// What is told of the surroundings at a clock time, likewise.
+    pub(super) fn seen_at(&self, clock_s: f64) -> SeenOutdoors {
+        let (one, other, share) = self.around_clock(clock_s);
+        SeenOutdoors {
+            outdoor_c: line(one.outdoor_c, other.outdoor_c, share),
+            horizontal_sun_w_m2: line(one.horizontal_sun_w_m2, other.horizontal_sun_w_m2, share),
+            sun_direction: std::array::from_fn(|axis| {
+                line(one.sun_direction[axis], other.sun_direction[axis], share)
+            }),
+        }
+    }
+
+    /// The points around a clock time, and the share of the second.
+    fn around_clock(&self, clock_s: f64) -> (&Surroundings, &Surroundings, f64) {
+        let position = ((clock_s - self.first_clock_s) / SPACING_S).at_least(0.0);
         let index = (position as usize).min(self.points.len() - 2);
-        let share = (position - index as f64).min(1.0);
-        mix(&self.points[index], &self.points[index + 1], share)
+        let share = (position - index as f64).at_most(1.0);
+        (&self.points[index], &self.points[index + 1], share)
     }
 }
 
@@ -246,17 +273,14 @@ pub(super) fn ground_surface(ground: scenario::Ground) -> GroundSurface {
     }
 }
 
+/// The value a share of the way from one to another.
+#[inline(always)]
+fn line(from: f64, to: f64, share: f64) -> f64 {
+    from + share * (to - from)
+}
+
 fn mix(one: &Surroundings, other: &Surroundings, share: f64) -> Surroundings {
-    let line = |from: f64, to: f64| from + share * (to - from);
-    let mut sun = [LaneSun::NONE; LANES];
-    for (lane, mixed) in sun.iter_mut().enumerate() {
-        let (from, to) = (&one.sun[lane], &other.sun[lane]);
-        *mixed = LaneSun {
-            absorbed_outside_w: line(from.absorbed_outside_w, to.absorbed_outside_w),
-            absorbed_inside_w: line(from.absorbed_inside_w, to.absorbed_inside_w),
-            transmitted_w: line(from.transmitted_w, to.transmitted_w),
-        };
-    }
+    let line = |from: f64, to: f64| line(from, to, share);
     Surroundings {
         outdoor_c: line(one.outdoor_c, other.outdoor_c),
         humidity_ratio: line(one.humidity_ratio, other.humidity_ratio),
@@ -269,6 +293,20 @@ fn mix(one: &Surroundings, other: &Surroundings, share: f64) -> Surroundings {
         sun_direction: std::array::from_fn(|axis| {
             line(one.sun_direction[axis], other.sun_direction[axis])
         }),
-        sun,
+        sun: SunOnElements {
+            absorbed_outside_w: std::array::from_fn(|lane| {
+                line(
+                    one.sun.absorbed_outside_w[lane],
+                    other.sun.absorbed_outside_w[lane],
+                )
+            }),
+            absorbed_inside_w: std::array::from_fn(|lane| {
+                line(
+                    one.sun.absorbed_inside_w[lane],
+                    other.sun.absorbed_inside_w[lane],
+                )
+            }),
+            transmitted_w: line(one.sun.transmitted_w, other.sun.transmitted_w),
+        },
     }
 }

@@ -1,18 +1,19 @@
 //! What an interval is worked out from: the surroundings, what is inside, what draws and what charges.
 
-use super::environment::Surroundings;
 use super::failure::FailingPart;
 use super::inside::InsideGains;
+use super::power::Demand;
 use super::recorder::FELT_AIR_SPEED_M_S;
 use super::run::Run;
 use super::timetable::LEAST_STEP_S;
 use super::ventilation::FanSituation;
 use crate::cabin::Boundary;
 use crate::comfort::operative_temperature_c;
+use crate::quantity::Bounded;
 
 /// An interval's inputs, worked out once.
 pub(super) struct Interval {
-    pub(super) surroundings: Surroundings,
+    pub(super) outdoor_c: f64,
     pub(super) gains: InsideGains,
     pub(super) cooler_waits: bool,
     pub(super) loads_w: f64,
@@ -22,6 +23,18 @@ pub(super) struct Interval {
 }
 
 impl Interval {
+    /// What is offered and asked in a step with so much for the cooler, W.
+    #[inline(always)]
+    pub(super) fn demand(&self, cooler_w: f64) -> Demand {
+        Demand {
+            cooler_w,
+            loads_w: self.loads_w,
+            panels_w: self.panels_w,
+            driving_share: self.driving_share,
+            shore_share: self.shore_share,
+        }
+    }
+
     /// Nothing draws and nothing charges.
     fn without_power(self) -> Self {
         Self {
@@ -114,11 +127,11 @@ impl Run<'_> {
                 surroundings.horizontal_sun_w_m2,
                 plan_shade,
                 surroundings.outdoor_c,
-                wind_m_s.max(road_m_s),
+                wind_m_s.at_least(road_m_s),
             ),
             driving_share: self.power.driving_share(clock_s, span_s),
             shore_share: self.power.shore_share(clock_s, span_s),
-            surroundings,
+            outdoor_c: surroundings.outdoor_c,
         };
         if powered {
             interval

@@ -16,6 +16,7 @@ mod results;
 mod roof;
 mod run;
 mod season;
+mod steps;
 mod sunshine;
 mod timetable;
 mod ventilation;

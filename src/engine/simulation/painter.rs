@@ -3,7 +3,8 @@
 use super::body::{Body, Face, faces};
 use super::build::BuildError;
 use super::environment::{Surroundings, ground_surface};
-use crate::cabin::{LANES, LaneSun, Part};
+use crate::cabin::{LANES, Part, SunOnElements};
+use crate::quantity::Bounded;
 use crate::scenario::ScenarioDocument;
 use crate::schedule::HourWindow;
 use crate::solar::{Plane, SkyDome};
@@ -73,12 +74,12 @@ impl<'a> Painter<'a> {
             shaded_ground_c: ground.shaded_c[index],
             wind_speed_m_s: outdoors.wind_speed_10m_m_s,
             horizontal_sun_w_m2: irradiance.global_horizontal_w_m2,
-            beam_sun_w_m2: irradiance.direct_normal_w_m2 * outdoors.sun.direction[2].max(0.0),
+            beam_sun_w_m2: irradiance.direct_normal_w_m2 * outdoors.sun.direction[2].at_least(0.0),
             sun_direction: seen_from_vehicle(
                 outdoors.sun.direction,
                 self.document.vehicle.heading_deg,
             ),
-            sun: [LaneSun::NONE; LANES],
+            sun: SunOnElements::NONE,
         };
         if irradiance.global_horizontal_w_m2 > 0.0 {
             let dome = SkyDome::new(&outdoors.sun, &irradiance);
@@ -87,7 +88,7 @@ impl<'a> Painter<'a> {
         surroundings
     }
 
-    fn paint(&self, clock_s: f64, dome: &SkyDome, sun: &mut [LaneSun; LANES]) {
+    fn paint(&self, clock_s: f64, dome: &SkyDome, sun: &mut SunOnElements) {
         let on_faces = self
             .planes
             .map(|plane| dome.on_plane(&plane, self.ground_reflectance));
@@ -113,18 +114,16 @@ impl<'a> Painter<'a> {
                 let transmitted_w = element.area_m2
                     * (beam.transmitted * falling.beam_w_m2
                         + pane.transmittance_diffuse * diffuse_w_m2);
-                sun[lane] = LaneSun {
-                    absorbed_outside_w: 0.5 * absorbed_w,
-                    absorbed_inside_w: 0.5 * absorbed_w,
-                    transmitted_w: transmitted_w * self.body.kept_sun_share,
-                };
+                sun.absorbed_outside_w[lane] = 0.5 * absorbed_w;
+                sun.absorbed_inside_w[lane] = 0.5 * absorbed_w;
+                sun.transmitted_w += transmitted_w * self.body.kept_sun_share;
             } else {
                 let absorptance = if element.part == Part::Roof {
                     self.document.shell.roof_sun_absorptance
                 } else {
                     self.document.shell.wall_sun_absorptance
                 };
-                sun[lane].absorbed_outside_w = element.area_m2 * absorptance * falling.total_w_m2();
+                sun.absorbed_outside_w[lane] = element.area_m2 * absorptance * falling.total_w_m2();
             }
         }
     }

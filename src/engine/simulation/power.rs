@@ -1,10 +1,14 @@
 //! The electric side of a run: what draws, what charges, what the bank makes of it.
 
+mod served;
+
+use self::served::{Served, served_within};
 use super::build::BuildError;
 use crate::electrical::{
     Bank, BankConditions, BankInput, BankLimit, BankState, Chemistry, DriveCharger, Inverter,
     InverterInput, PanelInput, PanelLosses, PanelMounting, Panels, ShoreCharger,
 };
+use crate::quantity::Bounded;
 use crate::scenario::{CellChemistry, CoolerSupply, Load, ScenarioDocument};
 use crate::schedule::HourWindow;
 
@@ -25,9 +29,6 @@ const BANK_GREATEST_C: f64 = 60.0;
 
 /// Temperature at which a bank is rated, °C.
 const REFERENCE_BANK_C: f64 = 25.0;
-
-/// A shortfall of delivery below this is rounding, W.
-const SHORTFALL_W: f64 = 0.5;
 
 /// What is offered and asked in a step, W at the bank's terminals unless said otherwise.
 #[derive(Clone, Copy, Debug, Default)]
@@ -57,10 +58,35 @@ pub(super) struct PowerStep {
     pub(super) current_a: f64,
     pub(super) bank_voltage_v: f64,
     pub(super) cooler_voltage_v: f64,
-    /// Whether the bank was at its lowest charge.
+    /// Whether the bank met a limit, and whether it was its lowest charge.
+    pub(super) limited: bool,
     pub(super) emptied: bool,
     /// Why the cooler could not be fed, if it could not.
     pub(super) refused: Option<BankLimit>,
+}
+
+/// What a step without the cooler would bring.
+pub(super) struct PowerAhead<'power> {
+    bank: &'power Bank,
+    state: BankState,
+    step: PowerStep,
+}
+
+impl PowerAhead<'_> {
+    /// Whether the bank would meet a limit.
+    pub(super) fn is_limited(&self) -> bool {
+        self.step.limited
+    }
+
+    /// Whether the state of charge would fall below so much.
+    pub(super) fn is_below(&self, state_of_charge: f64) -> bool {
+        is_below(self.bank, &self.state, state_of_charge)
+    }
+
+    /// Voltage at the bank, V.
+    pub(super) fn voltage_v(&self) -> f64 {
+        self.step.bank_voltage_v
+    }
 }
 
 /// The built electric side with its state.
@@ -133,6 +159,11 @@ impl Power {
         self.bank.state_of_charge(&self.state)
     }
 
+    /// Whether the state of charge is below so much.
+    pub(super) fn is_below(&self, state_of_charge: f64) -> bool {
+        is_below(&self.bank, &self.state, state_of_charge)
+    }
+
     pub(super) fn voltage_v(&self) -> f64 {
         self.voltage_v
     }
@@ -185,30 +216,52 @@ impl Power {
             Some(inverter) => inverter.input_power_w(cooler_w),
             None => cooler_w,
         };
-        let root = (bank_v * bank_v - 4.0 * at_cable_w * self.cable_ohm).max(0.0);
+        let root = (bank_v * bank_v - 4.0 * at_cable_w * self.cable_ohm).at_least(0.0);
         let arriving_v = 0.5 * (bank_v + root.sqrt());
         (at_cable_w / arriving_v, arriving_v)
     }
 
+    /// What a step would bring, none of it taken.
+    pub(super) fn ahead(&self, step_s: f64, demand: &Demand) -> PowerAhead<'_> {
+        let (state, step) = self.try_step(step_s, demand, 0.0);
+        PowerAhead {
+            bank: &self.bank,
+            state,
+            step,
+        }
+    }
+
     /// Steps the bank under a demand. A cooler that the bank cannot feed is left out of the step and the reason given.
+    #[inline(always)]
     pub(super) fn step(&mut self, step_s: f64, demand: &Demand) -> PowerStep {
         let (current_a, arriving_v) = self.cooler_feed(demand.cooler_w);
         let cooler_w = current_a * self.voltage_v;
-        let with_cooler = self.try_step(step_s, demand, cooler_w);
-        let (state, mut step) = if demand.cooler_w > 0.0 && with_cooler.1.refused.is_some() {
-            let (state, mut step) = self.try_step(step_s, demand, 0.0);
-            step.refused = with_cooler.1.refused;
-            step.emptied |= with_cooler.1.emptied;
-            (state, step)
-        } else {
-            with_cooler
-        };
+        let (mut state, mut step) = self.try_step(step_s, demand, cooler_w);
+        if step.refused.is_some() && demand.cooler_w > 0.0 {
+            (state, step) = self.try_without_cooler(step_s, demand, &step);
+        }
         step.cooler_voltage_v = arriving_v;
         self.state = state;
         self.voltage_v = step.bank_voltage_v;
         step
     }
 
+    /// The step without the cooler, for the reason that `refused` gives.
+    #[cold]
+    #[inline(never)]
+    fn try_without_cooler(
+        &self,
+        step_s: f64,
+        demand: &Demand,
+        refused: &PowerStep,
+    ) -> (BankState, PowerStep) {
+        let (state, mut step) = self.try_step(step_s, demand, 0.0);
+        step.refused = refused.refused;
+        step.emptied |= refused.emptied;
+        (state, step)
+    }
+
+    #[inline(always)]
     fn try_step(&self, step_s: f64, demand: &Demand, cooler_w: f64) -> (BankState, PowerStep) {
         let driving_w = demand.driving_share * self.drive_charger.available_power_w(self.voltage_v);
         let shore_w = demand.shore_share * self.shore_charger.available_power_w();
@@ -218,35 +271,36 @@ impl Power {
         let bank = self
             .bank
             .step_under(&mut state, step_s, offered_w - asked_w, &self.conditions);
-        // Charging: the sources give only what loads and bank take. Discharging: loads get only what sources and bank give.
-        let taken_w = (asked_w + bank.power_w).min(offered_w);
-        let served_w = offered_w.min(taken_w) - bank.power_w;
-        let short = served_w < asked_w - SHORTFALL_W;
-        let kept = if taken_w == offered_w || offered_w <= 0.0 {
-            1.0
-        } else {
-            taken_w.max(0.0) / offered_w
+        let served = match bank.limited_by {
+            // What was offered and asked, where nothing limits, waits for nothing that the bank works out.
+            None => Served {
+                loads_w: demand.loads_w,
+                kept: 1.0,
+                refused: None,
+            },
+            Some(limit) => served_within(limit, &bank, offered_w, asked_w, cooler_w),
         };
         let step = PowerStep {
             cooler_w,
-            // What was asked, where all of it was served, waits for nothing that the bank works out.
-            loads_w: if bank.limited_by.is_some() {
-                served_w - cooler_w
-            } else {
-                demand.loads_w
-            },
-            panels_w: demand.panels_w * kept,
-            driving_w: driving_w * kept,
-            shore_w: shore_w * kept,
+            loads_w: served.loads_w,
+            panels_w: demand.panels_w * served.kept,
+            driving_w: driving_w * served.kept,
+            shore_w: shore_w * served.kept,
             bank_w: bank.power_w,
             current_a: bank.current_a,
             bank_voltage_v: bank.terminal_voltage_v,
             cooler_voltage_v: bank.terminal_voltage_v,
+            limited: bank.limited_by.is_some(),
             emptied: bank.limited_by == Some(BankLimit::Empty),
-            refused: if short { bank.limited_by } else { None },
+            refused: served.refused,
         };
         (state, step)
     }
+}
+
+/// Whether a bank holds less than a state of charge.
+fn is_below(bank: &Bank, state: &BankState, state_of_charge: f64) -> bool {
+    state.charge_ah < bank.state_at(state_of_charge).charge_ah
 }
 
 /// The inverter that feeds the cooler; none where it takes direct current.

@@ -5,7 +5,7 @@ use super::power::PowerStep;
 use super::results::{HeatPath, Series, Stop, Totals};
 use crate::cabin::{Ledger, Part};
 use crate::comfort::operative_temperature_c;
-use crate::quantity::SECONDS_PER_HOUR;
+use crate::quantity::{Bounded, SECONDS_PER_HOUR};
 
 /// Air speed at which felt temperature is reckoned, m/s: still indoor air, ISO 7726.
 pub(crate) const FELT_AIR_SPEED_M_S: f64 = 0.1;
@@ -98,8 +98,8 @@ impl Recorder {
         now.driving_j += power.driving_w * step_s;
         now.shore_j += power.shore_w * step_s;
         now.bank_j += power.bank_w * step_s;
-        now.charged_c += power.current_a.max(0.0) * step_s;
-        now.discharged_c -= power.current_a.min(0.0) * step_s;
+        now.charged_c += power.current_a.at_least(0.0) * step_s;
+        now.discharged_c -= power.current_a.at_most(0.0) * step_s;
         now.cooler_share_s += cooler_share * step_s;
         if cooler_share > 0.0 {
             now.running_s += step_s;
@@ -155,7 +155,7 @@ impl Recorder {
             return;
         }
         let heat_j = self.heat_j();
-        let span_s = self.span_s.max(1.0);
+        let span_s = self.span_s.at_least(1.0);
         self.push_state(state);
         self.push_flows(&heat_j, span_s);
         self.add_totals(&heat_j, state.stored_wh - self.stored_wh);
@@ -200,7 +200,7 @@ impl Recorder {
     }
 
     fn push_state(&mut self, state: &SampleState) {
-        let share = self.now.cooler_share_s / self.span_s.max(1.0);
+        let share = self.now.cooler_share_s / self.span_s.at_least(1.0);
         let series = &mut self.series;
         series.cooler_share.push(share);
         series.time_h.push(state.clock_s / SECONDS_PER_HOUR);

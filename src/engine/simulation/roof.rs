@@ -5,7 +5,7 @@ use super::build::BuildError;
 use super::environment::{Environment, SPACING_S, Surroundings};
 use super::observed::Observed;
 use super::power::panels;
-use crate::quantity::SECONDS_PER_HOUR;
+use crate::quantity::{Bounded, SECONDS_PER_HOUR};
 use crate::roof::{Caster, Item, ItemKind, PANEL_GAP_M, Plan, Rectangle, shaded_share};
 use crate::scenario::{MOST_PLAN_PANELS, RoofPlace, Scenario, ScenarioDocument};
 
@@ -90,7 +90,7 @@ fn lost_share(covered: f64, surroundings: &Surroundings) -> f64 {
     if surroundings.horizontal_sun_w_m2 <= LEAST_SUN_W_M2 {
         return 0.0;
     }
-    covered * (surroundings.beam_sun_w_m2 / surroundings.horizontal_sun_w_m2).min(1.0)
+    covered * (surroundings.beam_sun_w_m2 / surroundings.horizontal_sun_w_m2).at_most(1.0)
 }
 
 /// Share of the panels' sun that unit, fan and hatches take away, at the points of a run's surroundings.
@@ -131,7 +131,7 @@ impl PanelShade {
 
     /// The share lost at a clock time, s since midnight of the first day, by straight lines between points.
     pub(super) fn at(&self, clock_s: f64) -> f64 {
-        let position = ((clock_s - self.first_clock_s) / SPACING_S).max(0.0);
+        let position = ((clock_s - self.first_clock_s) / SPACING_S).at_least(0.0);
         let index = position as usize;
         let at = |index: usize| self.lost_shares.get(index).copied().unwrap_or_default();
         let share = position - index as f64;

@@ -9,21 +9,22 @@
 
 use super::body::Body;
 use super::build::BuildError;
-use super::cooling::{AirAhead, CoolerPlan, CoolerStep, Cooling};
+use super::cooling::Cooling;
 use super::environment::Environment;
 use super::failure::Failure;
 use super::inside::Inside;
 use super::interval::Interval;
-use super::power::{Demand, Power, PowerStep};
+use super::power::Power;
 use super::prepared::Settled;
 use super::recorder::{Detail, Recorder, SampleState};
 use super::results::{Balance, Results};
 use super::roof::PanelShade;
+use super::steps::Passed;
 use super::timetable::{LEAST_STEP_S, Timetable};
 use super::ventilation::Ventilation;
 use crate::air;
-use crate::cabin::{Cabin, Extraction, Forecast, Gains, Ledger, Part};
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::cabin::{Cabin, Extraction, Ledger, Part};
+use crate::quantity::{Bounded, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::scenario::ScenarioDocument;
 use crate::schedule::HourWindow;
 
@@ -36,10 +37,6 @@ pub(super) const SHORT_INTERVAL_S: f64 = 60.0;
 /// Change of the cabin in a sample's time from which it counts as changing fast, K: convection goes with the cube root of some
 /// kelvins, so that half of one changes it by a few hundredths.
 const FAST_CHANGE_K: f64 = 0.5;
-
-/// Change of the cabin within an interval at which the coefficients are worked out anew, K: still air that a stove heats would
-/// overshoot by many kelvins if its convection stayed as weak as before.
-const DRIFT_K: f64 = 1.0;
 
 /// Electric throughput below which a residual is not taken relative to it, Wh.
 const LEAST_THROUGHPUT_WH: f64 = 1e-3;
@@ -62,20 +59,13 @@ pub(super) struct Run<'a> {
     pub(super) failure: Option<Failure>,
     pub(super) panel_shade: Option<&'a PanelShade>,
     timetable: Timetable,
-    recorder: Recorder,
-    results: Results,
+    pub(super) recorder: Recorder,
+    pub(super) results: Results,
     quiet: bool,
     /// Temperature to feed to the thermostat where an interval was cut for it, °C.
     pub(super) switch_c: Option<f64>,
-    bank_current_a: f64,
+    pub(super) bank_current_a: f64,
     stored_wh_at_start: f64,
-}
-
-/// A step or a part of one, and what it would bring.
-struct Planned {
-    step_s: f64,
-    air: AirAhead,
-    plan: Option<CoolerPlan>,
 }
 
 impl<'a> Run<'a> {
@@ -172,7 +162,9 @@ impl<'a> Run<'a> {
                 } else {
                     SHORT_INTERVAL_S
                 };
-                let planned_s = longest_s.min(SAMPLE_S - done_s).min(edge_s - clock_s);
+                let planned_s = longest_s
+                    .at_most(SAMPLE_S - done_s)
+                    .at_most(edge_s - clock_s);
                 done_s += self.interval(clock_s, step_s, planned_s);
             }
             let state = self.sample_state(sample_s + SAMPLE_S);
@@ -187,30 +179,26 @@ impl<'a> Run<'a> {
             self.cabin.air_c(),
             self.cabin.humidity_ratio(),
             self.body.description.pressure_pa,
-            interval.surroundings.outdoor_c,
+            interval.outdoor_c,
         );
         self.power.set_bank_temperature(self.bank_c());
         let began_c = self.cabin.air_c();
-        let mut appliances_j = 0.0;
-        let mut passed_s = 0.0;
-        while passed_s < planned_s - LEAST_STEP_S {
-            let now_s = clock_s + passed_s;
-            let length_s = step_s.min(planned_s - passed_s);
-            let (taken_s, switches) = self.step(&interval, now_s, length_s, &mut appliances_j);
-            passed_s += taken_s;
-            let drifts = (self.cabin.air_c() - began_c).abs() > DRIFT_K;
-            if switches || drifts || self.cooling.needs_refresh() {
-                break;
-            }
-        }
+        let passed = self
+            .rest(&interval, clock_s, step_s, planned_s)
+            .unwrap_or_else(|| self.control(&interval, clock_s, step_s, planned_s));
+        let passed_s = passed.span_s;
         let change_k = (self.cabin.air_c() - began_c).abs() * SAMPLE_S / passed_s;
         self.quiet = change_k < FAST_CHANGE_K && passed_s >= planned_s - LEAST_STEP_S;
-        self.close(&interval, passed_s, appliances_j);
+        self.close(&interval, &passed);
         passed_s
     }
 
     /// Books an interval.
-    fn close(&mut self, interval: &Interval, span_s: f64, appliances_j: f64) {
+    fn close(&mut self, interval: &Interval, passed: &Passed) {
+        let Passed {
+            span_s,
+            appliances_j,
+        } = *passed;
         if !self.recorder.books_heat() {
             self.recorder.pass(span_s);
             return;
@@ -222,110 +210,11 @@ impl<'a> Run<'a> {
             .interval(span_s, &interval.gains, appliances_j, &ledger, latent_j_kg);
     }
 
-    /// One step, cut short where the thermostat switches within it; gives its length, s, and whether it was cut.
-    fn step(
-        &mut self,
-        interval: &Interval,
-        now_s: f64,
-        step_s: f64,
-        appliances_j: &mut f64,
-    ) -> (f64, bool) {
-        let whole = self.planned(interval, step_s);
-        let switch_s = whole
-            .plan
-            .and_then(|plan| self.cooling.switch_after_s(step_s, &whole.air, &plan))
-            .filter(|after_s| (LEAST_STEP_S..step_s - LEAST_STEP_S).contains(after_s));
-        let Some(switch_s) = switch_s else {
-            self.part(interval, now_s, &whole, appliances_j);
-            return (step_s, false);
-        };
-        let cut = self.planned(interval, switch_s);
-        self.part(interval, now_s, &cut, appliances_j);
-        self.switch_c = self.cooling.switch_c();
-        (switch_s, true)
-    }
-
-    /// What a step of a length would bring.
-    fn planned(&mut self, interval: &Interval, step_s: f64) -> Planned {
-        self.cabin.set_step(step_s);
-        let air = self.air_ahead(interval);
-        let plan = self.cooling.plan(step_s, &air, interval.cooler_waits);
-        Planned { step_s, air, plan }
-    }
-
-    /// The air now and, where a cooler may follow it, at the end of the step without one.
-    fn air_ahead(&mut self, interval: &Interval) -> AirAhead {
-        let now_c = self.cabin.air_c();
-        if interval.cooler_waits || !self.cooling.may_run() {
-            // Nothing follows the temperature, so nothing is gained by looking ahead.
-            return AirAhead {
-                now_c,
-                forecast: Forecast {
-                    air_c: now_c,
-                    fall_k_per_w: 0.0,
-                },
-            };
-        }
-        let gains = interval.gains.with_appliances(interval.loads_w);
-        AirAhead {
-            now_c,
-            forecast: self.cabin.forecast(&gains),
-        }
-    }
-
-    /// A step or a part of one: thermostat, bank and network in turn.
-    fn part(&mut self, interval: &Interval, now_s: f64, planned: &Planned, appliances_j: &mut f64) {
-        let step_s = planned.step_s;
-        let mut cooler = self
-            .cooling
-            .step(step_s, &planned.air, planned.plan.as_ref());
-        let demand = Demand {
-            cooler_w: cooler.electric_power_w,
-            loads_w: interval.loads_w,
-            panels_w: interval.panels_w,
-            driving_share: interval.driving_share,
-            shore_share: interval.shore_share,
-        };
-        let power = self.power.step(step_s, &demand);
-        if self.cooling.after(step_s, &cooler, &power, &self.power) {
-            cooler = CoolerStep::NONE;
-        }
-        self.note(now_s, &cooler, &power);
-        let appliances_w = power.loads_w + cooler.blower_w;
-        *appliances_j += appliances_w * step_s;
-        let gains: Gains = interval.gains.with_appliances(appliances_w);
-        self.cabin.step(&gains, &cooler.extraction);
-        self.recorder.step(step_s, &power, cooler.capacity_share);
-        self.bank_current_a = power.current_a;
-    }
-
-    /// Keeps the extremes and firsts of the run.
-    fn note(&mut self, now_s: f64, cooler: &CoolerStep, power: &PowerStep) {
-        let now_h = || now_s / SECONDS_PER_HOUR;
-        let results = &mut self.results;
-        results.peak_discharge_a = results.peak_discharge_a.max(-power.current_a);
-        if cooler.started {
-            self.recorder.totals.compressor_starts += 1;
-            let start_a = self.cooling.start_current_a(&self.power) - power.current_a.min(0.0);
-            results.peak_start_a = results.peak_start_a.max(start_a);
-        }
-        if let (None, Some(stop)) = (results.first_stop, self.cooling.stopped()) {
-            results.first_stop = Some((now_h(), stop));
-        }
-        if power.emptied && results.emptied_at_h.is_none() {
-            results.emptied_at_h = Some(now_h());
-        }
-        let reserve = self.document.need.reserve_state_of_charge;
-        if results.below_reserve_at_h.is_none() && self.power.state_of_charge() < reserve {
-            results.below_reserve_at_h = Some(now_h());
-        }
-    }
-
     fn sample_state(&self, clock_s: f64) -> SampleState {
-        let surroundings = self.environment.at(clock_s);
+        let outdoors = self.environment.seen_at(clock_s);
         SampleState {
             clock_s,
-            outdoor_c: surroundings.outdoor_c,
+            outdoor_c: outdoors.outdoor_c,
             cabin_c: self.cabin.air_c(),
             radiant_c: self.cabin.radiant_c(),
             relative_humidity: air::relative_humidity_from_humidity_ratio(
@@ -333,8 +222,8 @@ impl<'a> Run<'a> {
                 self.cabin.humidity_ratio(),
                 self.body.description.pressure_pa,
             ),
-            sun_w_m2: surroundings.horizontal_sun_w_m2,
-            sun_direction: surroundings.sun_direction,
+            sun_w_m2: outdoors.horizontal_sun_w_m2,
+            sun_direction: outdoors.sun_direction,
             state_of_charge: self.power.state_of_charge(),
             stored_wh: self.power.stored_wh(),
             bank_voltage_v: self.power.voltage_v(),
@@ -353,13 +242,13 @@ impl<'a> Run<'a> {
         let heat = ledger
             .heat_residual()
             .abs()
-            .max(ledger.inside_residual().abs());
+            .at_least(ledger.inside_residual().abs());
         Results {
             balance: Balance {
                 heat_residual: heat,
                 moisture_residual: ledger.moisture_residual().abs(),
                 electric_residual: electric_wh.abs()
-                    / (electric_in_wh + electric_out_wh).max(LEAST_THROUGHPUT_WH),
+                    / (electric_in_wh + electric_out_wh).at_least(LEAST_THROUGHPUT_WH),
             },
             curves_extrapolated: self.cooling.extrapolated(),
             series: self.recorder.series,

@@ -3,6 +3,7 @@
 use super::build::BuildError;
 use crate::cabin::AirExchange;
 use crate::envelope::air_exchange::{leakage_flow_m3_s, opening_flow_m3_s};
+use crate::quantity::Bounded;
 use crate::scenario::{FanUse, ScenarioDocument};
 use crate::schedule::HourWindow;
 
@@ -104,7 +105,7 @@ impl Ventilation {
         wind_m_s: f64,
         road_m_s: f64,
     ) -> AirExchange {
-        let stream_m_s = wind_m_s.max(ROAD_WIND_SHARE * road_m_s);
+        let stream_m_s = wind_m_s.at_least(ROAD_WIND_SHARE * road_m_s);
         let open_share = if self.opening_m2 > 0.0 {
             self.opening_hours.overlap_fraction(now.clock_s, now.span_s)
         } else {

@@ -6,6 +6,7 @@
 //! Erbs, Klein & Duffie 1982; see [`Clouds::apply`].
 
 use super::SunPosition;
+use crate::quantity::Bounded;
 use crate::validity::{OutOfRange, require_within};
 
 /// Solar constant, W/m² (World Radiometric Reference; the value used with Spencer's series in the
@@ -68,9 +69,9 @@ pub fn extraterrestrial_normal_w_m2(day_of_year: u16) -> f64 {
 /// Source: Kasten & Young 1989, Applied Optics 28:4735.
 #[must_use]
 pub fn relative_airmass(apparent_zenith_deg: f64) -> f64 {
-    let zenith_deg = apparent_zenith_deg.min(90.0);
+    let zenith_deg = apparent_zenith_deg.at_most(90.0);
     let bend = 0.505_72 * libm::pow(96.079_95 - zenith_deg, -1.636_4);
-    1.0 / (libm::cos(zenith_deg.to_radians()).max(0.0) + bend)
+    1.0 / (libm::cos(zenith_deg.to_radians()).at_least(0.0) + bend)
 }
 
 /// Gives the share of the global irradiance that is diffuse, from the clearness index.
@@ -170,7 +171,7 @@ impl ClearSky {
             self.global_scale * outside_w_m2 * libm::exp(-self.global_extinction * airmass);
         let direct_normal_w_m2 =
             (outside_w_m2 * self.direct_scale * libm::exp(-self.direct_extinction * airmass))
-                .min(global_normal_w_m2 * self.direct_share_greatest);
+                .at_most(global_normal_w_m2 * self.direct_share_greatest);
         let zenith_cosine = sun.zenith_cosine();
         Irradiance {
             global_horizontal_w_m2: global_normal_w_m2 * zenith_cosine,
@@ -224,7 +225,7 @@ impl Clouds {
         let global_w_m2 = self.global_ratio * clear.global_horizontal_w_m2;
         let clear_share = clear.diffuse_horizontal_w_m2 / clear.global_horizontal_w_m2;
         let clearness = global_w_m2 / (sun.extraterrestrial_normal_w_m2 * zenith_cosine);
-        let cloudy_share = diffuse_share_from_clearness(clearness).max(clear_share);
+        let cloudy_share = diffuse_share_from_clearness(clearness).at_least(clear_share);
         let share = clear_share + self.fraction * (cloudy_share - clear_share);
         Irradiance {
             global_horizontal_w_m2: global_w_m2,

@@ -12,6 +12,7 @@
 use super::clear_sky::relative_airmass;
 use super::position::direction;
 use super::{Irradiance, SunPosition};
+use crate::quantity::Bounded;
 
 /// Weight of the cube of the zenith angle in the clearness, 1/rad³ (eq. 1).
 const ZENITH_WEIGHT: f64 = 1.041;
@@ -212,15 +213,15 @@ impl SkyDome {
     #[must_use]
     pub fn on_plane(&self, plane: &Plane, ground_reflectance: f64) -> PlaneIrradiance {
         let incidence_cosine = plane.incidence_cosine(&self.sun);
-        let facing = incidence_cosine.max(0.0);
-        let disc = facing / self.sun.zenith_cosine().max(LEAST_DISC_COSINE);
+        let facing = incidence_cosine.at_least(0.0);
+        let disc = facing / self.sun.zenith_cosine().at_least(LEAST_DISC_COSINE);
         let sky_view = plane.sky_view();
         let sky_ratio = (1.0 - self.circumsolar) * sky_view
             + self.circumsolar * disc
             + self.horizon * plane.tilt_sine;
         PlaneIrradiance {
             beam_w_m2: self.irradiance.direct_normal_w_m2 * facing,
-            sky_diffuse_w_m2: (self.irradiance.diffuse_horizontal_w_m2 * sky_ratio).max(0.0),
+            sky_diffuse_w_m2: (self.irradiance.diffuse_horizontal_w_m2 * sky_ratio).at_least(0.0),
             ground_w_m2: ground_reflectance
                 * self.irradiance.global_horizontal_w_m2
                 * (1.0 - sky_view),
@@ -235,7 +236,7 @@ fn brightness(sun: &SunPosition, irradiance: &Irradiance) -> (f64, f64) {
     if diffuse_w_m2 <= 0.0 {
         return (0.0, 0.0);
     }
-    let zenith = sun.apparent_zenith_deg.min(90.0).to_radians();
+    let zenith = sun.apparent_zenith_deg.at_most(90.0).to_radians();
     let lift = ZENITH_WEIGHT * zenith * zenith * zenith;
     let clearness = (1.0 + irradiance.direct_normal_w_m2 / diffuse_w_m2 + lift) / (1.0 + lift);
     let bin = CLEARNESS_BINS
@@ -246,7 +247,7 @@ fn brightness(sun: &SunPosition, irradiance: &Irradiance) -> (f64, f64) {
     let brightness =
         diffuse_w_m2 * relative_airmass(sun.apparent_zenith_deg) / sun.extraterrestrial_normal_w_m2;
     (
-        (f11 + f12 * brightness + f13 * zenith).max(0.0),
+        (f11 + f12 * brightness + f13 * zenith).at_least(0.0),
         f21 + f22 * brightness + f23 * zenith,
     )
 }

@@ -19,7 +19,7 @@ use super::Outdoors;
 use super::epw::{Epw, EpwError};
 use super::file_records::{Filled, Stamp, Sunshine, mix, place, spacing_s, stamps, sunshine};
 use crate::air::saturation_humidity_ratio;
-use crate::quantity::SECONDS_PER_DAY;
+use crate::quantity::{Bounded, SECONDS_PER_DAY};
 use crate::solar::{Date, Irradiance, Place, SunPath, SunPosition};
 
 /// Days from which a file counts as a whole year.
@@ -141,7 +141,7 @@ impl FileWeather {
         let full = saturation_humidity_ratio(dry_bulb_c, pressure_pa);
         Outdoors {
             dry_bulb_c,
-            humidity_ratio: between(|stamp| stamp.humidity_ratio).min(full),
+            humidity_ratio: between(|stamp| stamp.humidity_ratio).at_most(full),
             pressure_pa,
             wind_speed_10m_m_s: between(|stamp| stamp.wind_speed_m_s),
             wind_from_deg: mix_direction(one.wind_from_deg, other.wind_from_deg, along),

@@ -2,7 +2,7 @@
 
 use super::{FileWeather, HotDay, HotDayInput, Outdoors, WeatherError};
 use crate::air::dew_point_c_from_humidity_ratio;
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::quantity::{Bounded, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::solar::{Date, SolarError, SunPath};
 use serde::{Deserialize, Serialize};
 
@@ -135,7 +135,7 @@ impl FileWeather {
         let sun_file_wh_m2: f64 = times()
             .map(|time_s| self.at(time_s, &sun).irradiance.global_horizontal_w_m2 * each_h)
             .sum();
-        let ratio = sun_file_wh_m2 / sum_wh_m2(&clear).max(f64::MIN_POSITIVE);
+        let ratio = sun_file_wh_m2 / sum_wh_m2(&clear).at_least(f64::MIN_POSITIVE);
         let lost = ((1.0 - ratio) / CLOUD_LOSS).clamp(0.0, 1.0);
         let cover = libm::pow(lost, 1.0 / CLOUD_EXPONENT);
         forecast.cloud_fraction = (cover * 100.0).round() / 100.0;

@@ -19,7 +19,7 @@ use crate::air::{
     dew_point_c_from_humidity_ratio, humidity_ratio_from_dew_point,
     humidity_ratio_from_relative_humidity, standard_atmosphere_pressure_pa,
 };
-use crate::quantity::SECONDS_PER_HOUR;
+use crate::quantity::{Bounded, SECONDS_PER_HOUR};
 use crate::solar::{Place, SunPath, diffuse_share_from_clearness};
 
 /// Cover by which the longwave is estimated where a file does not state it (the EnergyPlus default,
@@ -149,7 +149,7 @@ pub(super) fn stamps(epw: &Epw, filled: &mut Vec<Filled>) -> Result<Vec<Stamp>, 
         let record = &epw.records[index];
         let dry_bulb_c = dry_bulbs_c[index];
         let pressure_pa = pressures_pa[index];
-        let dew_point_c = dew_points_c[index].min(dry_bulb_c);
+        let dew_point_c = dew_points_c[index].at_most(dry_bulb_c);
         let hour_h = (index + 1) as f64 / epw.records_per_hour as f64;
         Stamp {
             dry_bulb_c,
@@ -218,7 +218,7 @@ fn stated_sunshine(record: &EpwRecord, sun: &SunPath, middle_s: f64) -> Option<S
     }
     let global_w_m2 = record.global_horizontal_w_m2?;
     let sun = sun.at(middle_s);
-    let zenith_cosine = sun.zenith_cosine().max(LEAST_ZENITH_COSINE);
+    let zenith_cosine = sun.zenith_cosine().at_least(LEAST_ZENITH_COSINE);
     let clearness = global_w_m2 / (sun.extraterrestrial_normal_w_m2 * zenith_cosine);
     let diffuse_w_m2 = global_w_m2 * diffuse_share_from_clearness(clearness);
     Some(Sunshine {

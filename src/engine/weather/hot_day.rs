@@ -14,7 +14,7 @@ use super::{
 use crate::air::{
     humidity_ratio_from_dew_point, saturation_humidity_ratio, standard_atmosphere_pressure_pa,
 };
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::quantity::{Bounded, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::solar::{ClearSky, Clouds, Irradiance, SunPath, SunPosition};
 use crate::validity::require_within;
 
@@ -173,7 +173,7 @@ impl HotDay {
     /// The same with another dry bulb in the place of the forecast's, `dry_bulb_c`: −60…120 °C.
     #[must_use]
     pub fn with_dry_bulb(&self, time_s: f64, sunlight: &Sunlight, dry_bulb_c: f64) -> Outdoors {
-        let dew_point_c = self.input.dew_point_c.min(dry_bulb_c);
+        let dew_point_c = self.input.dew_point_c.at_most(dry_bulb_c);
         let humidity_ratio = if dry_bulb_c > self.input.dew_point_c {
             self.humidity_ratio
         } else {

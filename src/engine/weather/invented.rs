@@ -4,7 +4,7 @@
 //! and of cool; the hours of a day are those of [`HotDay`], so that sun, cloud and humidity agree with one another.
 
 use super::{Epw, EpwError, EpwLocation, EpwRecord, FileWeather, HotDay, HotDayInput};
-use crate::quantity::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::quantity::{Bounded, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::solar::{Date, Place, SunPath};
 use core::f64::consts::TAU;
 
@@ -48,7 +48,7 @@ pub(super) fn summer_of(forecast: fn(f64) -> HotDayInput) -> Result<FileWeather,
         for hour in 1..=24u32 {
             let time_s = f64::from(day) * SECONDS_PER_DAY + f64::from(hour) * SECONDS_PER_HOUR;
             // The evening leads over to the next day, so that midnight has no step.
-            let onward = (f64::from(hour) - 14.0).max(0.0) / 10.0;
+            let onward = (f64::from(hour) - 14.0).at_least(0.0) / 10.0;
             let mix = |one: f64, other: f64| one + onward * (other - one);
             let outdoors = hours.at(time_s, &sun);
             let later = next.at(time_s, &sun);
@@ -59,7 +59,7 @@ pub(super) fn summer_of(forecast: fn(f64) -> HotDayInput) -> Result<FileWeather,
             let dew_point_c = mix(hours.input().dew_point_c, next.input().dew_point_c);
             records.push(EpwRecord {
                 dry_bulb_c: Some(dry_bulb_c),
-                dew_point_c: Some(dew_point_c.min(dry_bulb_c)),
+                dew_point_c: Some(dew_point_c.at_most(dry_bulb_c)),
                 pressure_pa: Some(outdoors.pressure_pa),
                 sky_longwave_w_m2: Some(mix(outdoors.sky_longwave_w_m2, later.sky_longwave_w_m2)),
                 global_horizontal_w_m2: Some(light.global_horizontal_w_m2),

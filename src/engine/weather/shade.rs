@@ -5,6 +5,7 @@
 //! stop, and from the diffuse light the share of the sky that they hide.
 
 use super::WeatherError;
+use crate::quantity::Bounded;
 use crate::schedule::HourWindow;
 use crate::solar::Irradiance;
 use crate::validity::require_within;
@@ -59,7 +60,7 @@ impl Shade {
             return *irradiance;
         }
         let diffuse_w_m2 = irradiance.diffuse_horizontal_w_m2;
-        let beam_horizontal_w_m2 = (irradiance.global_horizontal_w_m2 - diffuse_w_m2).max(0.0);
+        let beam_horizontal_w_m2 = (irradiance.global_horizontal_w_m2 - diffuse_w_m2).at_least(0.0);
         let (beam_left, sky_left) = (1.0 - self.beam_share, 1.0 - self.sky_share);
         Irradiance {
             global_horizontal_w_m2: beam_horizontal_w_m2 * beam_left + diffuse_w_m2 * sky_left,

@@ -10,7 +10,9 @@
 //! Sources: Berdahl & Martin 1984, Solar Energy 32:663; cloud factor of Walton 1983 (NBSSIR
 //! 83-2655), as in the EnergyPlus Engineering Reference.
 
-use crate::quantity::{STEFAN_BOLTZMANN_W_M2_K4, celsius_from_kelvin, kelvin_from_celsius};
+use crate::quantity::{
+    Bounded, STEFAN_BOLTZMANN_W_M2_K4, celsius_from_kelvin, kelvin_from_celsius,
+};
 
 /// Dew point of the correlation's least emissivity, °C: drier air is taken to radiate no less.
 ///
@@ -27,7 +29,7 @@ const DEW_POINT_OF_LEAST_EMISSIVITY_C: f64 = -38.356_164_383_561_64;
 /// Source: Berdahl & Martin 1984, eq. for the mean of day and night.
 #[must_use]
 pub fn clear_sky_emissivity(dew_point_c: f64) -> f64 {
-    let hundredth = dew_point_c.max(DEW_POINT_OF_LEAST_EMISSIVITY_C) / 100.0;
+    let hundredth = dew_point_c.at_least(DEW_POINT_OF_LEAST_EMISSIVITY_C) / 100.0;
     0.711 + (0.56 + 0.73 * hundredth) * hundredth
 }
 
@@ -75,7 +77,7 @@ pub fn cloud_factor(cloud_fraction: f64) -> f64 {
 #[must_use]
 pub fn sky_longwave_w_m2(emissivity: f64, cloud_factor: f64, dry_bulb_c: f64) -> f64 {
     let square = kelvin_from_celsius(dry_bulb_c) * kelvin_from_celsius(dry_bulb_c);
-    (emissivity * cloud_factor).min(1.0) * STEFAN_BOLTZMANN_W_M2_K4 * square * square
+    (emissivity * cloud_factor).at_most(1.0) * STEFAN_BOLTZMANN_W_M2_K4 * square * square
 }
 
 /// Gives the temperature of a black sky that radiates as much.

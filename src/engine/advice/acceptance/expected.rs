@@ -10,6 +10,7 @@ use crate::cooler::start_up::{
     CYCLIC_DEGRADATION_WINDOW_UNIT, CYCLING_RATE_GREATEST_PER_H, StartUpLag,
 };
 use crate::electrical::Inverter;
+use crate::quantity::Bounded;
 use crate::scenario::{CompressorControl, ScenarioDocument, cooler_rating};
 use crate::simulation::{BuildError, airflow_fraction, inverter_of};
 
@@ -209,7 +210,7 @@ impl Unit {
             seen.flow *= flow_sign;
         }
         let entering = self.air(seen.return_c, seen.return_relative_humidity);
-        let condenser_c = (seen.outdoor_c + self.condenser_air_rise_k).min(CONDENSER_HOTTEST_C);
+        let condenser_c = (seen.outdoor_c + self.condenser_air_rise_k).at_most(CONDENSER_HOTTEST_C);
         let output = self.coil.operate(
             &entering,
             condenser_c,

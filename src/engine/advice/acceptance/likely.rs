@@ -2,7 +2,7 @@
 
 use super::contributions;
 use super::expected::{Fault, Shown, Sight, Unit};
-use crate::quantity::sort_few;
+use crate::quantity::{Bounded, sort_few};
 
 /// What may be wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -115,7 +115,7 @@ impl Residuals {
                     .sum();
                 let rest = covariance(*one, *other) - known;
                 factor[row][column] = if row == column {
-                    rest.max(f64::MIN_POSITIVE).sqrt()
+                    rest.at_least(f64::MIN_POSITIVE).sqrt()
                 } else {
                     rest / factor[column][column]
                 };

@@ -1,5 +1,7 @@
 //! The little algebra and statistics of a fit of a few quantities.
 
+use crate::quantity::Bounded;
+
 /// Fewest degrees of freedom that are reckoned with.
 const FREEDOM_LEAST: f64 = 2.0;
 
@@ -17,7 +19,7 @@ pub(super) fn solve(matrix: &[Vec<f64>], right: &[f64]) -> Vec<f64> {
                 .sum();
             let rest = matrix[row][column] - known;
             factor[row][column] = if row == column {
-                rest.max(f64::MIN_POSITIVE.sqrt()).sqrt()
+                rest.at_least(f64::MIN_POSITIVE.sqrt()).sqrt()
             } else {
                 rest / factor[column][column]
             };
@@ -48,7 +50,11 @@ pub(super) fn scaled_inverse(normal: &[Vec<f64>]) -> (Vec<Vec<f64>>, f64) {
         .map(|index| normal[index][index])
         .fold(tiny, f64::max);
     let scale: Vec<f64> = (0..size)
-        .map(|index| normal[index][index].max(EIGENVALUE_LEAST * greatest).sqrt())
+        .map(|index| {
+            normal[index][index]
+                .at_least(EIGENVALUE_LEAST * greatest)
+                .sqrt()
+        })
         .collect();
     let mut matrix: Vec<Vec<f64>> = (0..size)
         .map(|one| {
@@ -62,7 +68,7 @@ pub(super) fn scaled_inverse(normal: &[Vec<f64>]) -> (Vec<Vec<f64>>, f64) {
     let ends = (0..size)
         .map(eigenvalue)
         .fold((f64::INFINITY, 0.0_f64), |(least, most), value| {
-            (least.min(value), most.max(value))
+            (least.at_most(value), most.at_least(value))
         });
     let entry = |one: usize, other: usize| -> f64 {
         let sum: f64 = (0..size)
@@ -122,7 +128,7 @@ fn diagonalise(matrix: &mut [Vec<f64>]) -> Vec<Vec<f64>> {
 /// hundredths low at three degrees and less beyond.
 pub(super) fn coverage(freedom: f64) -> f64 {
     const NORMAL: f64 = 1.959_964;
-    let freedom = freedom.max(FREEDOM_LEAST);
+    let freedom = freedom.at_least(FREEDOM_LEAST);
     let square = NORMAL * NORMAL;
     let first = NORMAL * (square + 1.0) / 4.0;
     let second = NORMAL * ((5.0 * square + 16.0) * square + 3.0) / 96.0;

@@ -13,6 +13,7 @@
 //! 1946, J. R. Stat. Soc. Suppl. 8:184, for the effective number.
 
 use super::algebra::{autocorrelation, coverage, scaled_inverse, solve};
+use crate::quantity::Bounded;
 
 /// Bounds of a quantity, least and greatest.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -233,7 +234,7 @@ impl LeastSquares {
         if now < before {
             self.here.clone_from(&self.trial);
             self.modelled = modelled;
-            self.damping = (self.damping / 6.0).max(DAMPING_LEAST);
+            self.damping = (self.damping / 6.0).at_least(DAMPING_LEAST);
             self.closing = before - now < FALL_LEAST * before || self.rounds >= ROUNDS_GREATEST;
             self.stage = Stage::Difference(0);
             return;
@@ -336,9 +337,9 @@ impl LeastSquares {
             .collect();
         let sum = self.sum_of_squares(&self.modelled);
         let autocorrelation = autocorrelation(&residuals);
-        let effective = (count * (1.0 - autocorrelation) / (1.0 + autocorrelation)).max(1.0);
-        let spread =
-            (sum / (count - quantities as f64).max(1.0)).max(self.model_rms * self.model_rms);
+        let effective = (count * (1.0 - autocorrelation) / (1.0 + autocorrelation)).at_least(1.0);
+        let spread = (sum / (count - quantities as f64).at_least(1.0))
+            .at_least(self.model_rms * self.model_rms);
         let variance = spread * count / effective;
         let coverage = coverage(effective - quantities as f64);
         let (inverse, conditioning) = scaled_inverse(&self.normal());
@@ -370,7 +371,7 @@ impl LeastSquares {
                         .collect()
                 })
                 .collect(),
-            rms: (sum / count.max(1.0)).sqrt(),
+            rms: (sum / count.at_least(1.0)).sqrt(),
             autocorrelation,
             effective,
             coverage,

@@ -1,5 +1,7 @@
 //! Distributions of uncertain inputs, by their quantiles.
 
+use crate::quantity::Bounded;
+
 /// How an input may differ from what the scenario says.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Distribution {
@@ -89,7 +91,7 @@ fn normal_quantile(probability: f64) -> f64 {
     if from_middle.abs() <= 0.425 {
         return from_middle * ratio(&CENTRE, 0.180_625 - from_middle * from_middle);
     }
-    let outside = probability.min(1.0 - probability);
+    let outside = probability.at_most(1.0 - probability);
     let depth = (-libm::log(outside)).sqrt();
     let size = if depth <= 5.0 {
         ratio(&SHOULDER, depth - 1.6)

@@ -2,6 +2,7 @@
 
 use super::distribution::Distribution;
 use crate::advice::ladder::{scale, shift};
+use crate::quantity::Bounded;
 use crate::scenario::{Basis, ScenarioDocument};
 use serde::{Deserialize, Serialize};
 
@@ -112,7 +113,7 @@ impl Uncertain {
                 document.state_dew_point();
                 shift(document, "day.high_c", drawn);
                 let day = &mut document.day;
-                day.high_c = day.high_c.max(day.low_c + LEAST_DAILY_RANGE_K);
+                day.high_c = day.high_c.at_least(day.low_c + LEAST_DAILY_RANGE_K);
             }
             Self::DewPoint => {
                 document.state_dew_point();

@@ -1,5 +1,7 @@
 //! Quantiles and the share of a spread that one input explains.
 
+use crate::quantity::Bounded;
+
 /// Deviation against the mean below which an output does not vary but by rounding.
 const ROUNDING: f64 = 1e-9;
 
@@ -100,7 +102,7 @@ pub(super) fn explained_share(inputs: &[f64], outputs: &[f64]) -> f64 {
         .map(|(points, sum)| sum * sum / points)
         .sum();
     let unexplained = 1.0 - between / total;
-    (1.0 - unexplained * (count - 1.0) / (count - SLICES as f64)).max(0.0)
+    (1.0 - unexplained * (count - 1.0) / (count - SLICES as f64)).at_least(0.0)
 }
 
 #[cfg(test)]

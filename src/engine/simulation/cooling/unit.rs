@@ -12,6 +12,7 @@ use crate::cooler::rating::{CoolerRating, PartSpeed};
 use crate::cooler::start_up::{
     CYCLIC_DEGRADATION_WINDOW_UNIT, CYCLING_RATE_GREATEST_PER_H, StartUpLag,
 };
+use crate::quantity::Bounded;
 use crate::scenario::{CompressorControl, ScenarioDocument, cooler_rating};
 use crate::schedule::HourWindow;
 use crate::simulation::build::BuildError;
@@ -111,6 +112,7 @@ impl Unit {
     /// A variable speed is the share s of the band below the temperature; the air ends at T = T₀ − s q, with T₀ its end without
     /// cooling and q the fall at full speed, so that s = (T₀ − low)/(band + q). At the least speed it is the temperature itself
     /// that decides on a stop.
+    #[inline(always)]
     pub(super) fn plan(&self, step_s: f64, air: &AirAhead) -> CoolerPlan {
         let mut lag = self.lag;
         let started_up = lag.advance(step_s, 1.0);
@@ -130,9 +132,12 @@ impl Unit {
             plan.end_c = air.forecast.air_c - full_fall_k * self.compressor.speed;
             return plan;
         }
-        let share = (air.forecast.air_c - self.low_c) / (self.band_k + full_fall_k);
+        // The air ahead is known last: nothing but a product waits for it.
+        let per_k = 1.0 / (self.band_k + full_fall_k);
+        let share = (air.forecast.air_c - self.low_c) * per_k;
         plan.controlled_c = if share <= self.idle_speed {
-            air.now_c.min(self.low_c + self.idle_speed * self.band_k)
+            air.now_c
+                .at_most(self.low_c + self.idle_speed * self.band_k)
         } else {
             self.low_c + self.band_k * share
         };
@@ -141,6 +146,7 @@ impl Unit {
     }
 
     /// Heat follows the lagging capacity, power the command: a start draws in full before it cools in full.
+    #[inline(always)]
     pub(super) fn running(
         &self,
         output: &CoilOutput,
@@ -188,7 +194,7 @@ impl Unit {
         if speed < LEAST_DRIVEN_SPEED {
             return 0.0;
         }
-        speed.min(1.0)
+        speed.at_most(1.0)
     }
 
     pub(super) fn stop(&mut self) {
@@ -204,5 +210,5 @@ impl Unit {
 
 /// Air over the coil at a speed, share of the rated flow, not below what the coil's curves cover.
 pub(crate) fn airflow_fraction(speed: f64) -> f64 {
-    flow_fraction_at_speed(speed).max(0.2)
+    flow_fraction_at_speed(speed).at_least(0.2)
 }

@@ -218,7 +218,10 @@ mod tests {
         document.cooler.installed = installed;
         document.cooler.set_point_c = 32.0;
         document.cooler.idle_power_w = 0.0;
-        (document.cooler.run_from_hour, document.cooler.run_until_hour) = (0.0, 0.0);
+        (
+            document.cooler.run_from_hour,
+            document.cooler.run_until_hour,
+        ) = (0.0, 0.0);
         let scenario = Scenario::new(document).unwrap();
         Prepared::new(&scenario).unwrap().run().unwrap()
     }

@@ -5,7 +5,7 @@ SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help serve build test validate opening schema soak fuzz bench instructions bench-page screenshot icons clean rust system engines tools
+.PHONY: help serve build test validate opening schema licences soak fuzz bench instructions bench-page screenshot icons clean rust system engines tools
 
 pinned = $(shell sed -n 's/^$(1) *= *"=\{0,1\}\([^"]*\)"/\1/p' $(2))
 RUST_VERSION := $(call pinned,rust-version,Cargo.toml)
@@ -75,6 +75,7 @@ test: tools engines ## Check format and lints, run all tests, build, and try the
 	cargo clippy --locked --workspace --all-targets -- -D warnings
 	cargo clippy --locked --package noonday --target wasm32-unknown-unknown -- -D warnings
 	cargo test --locked --workspace
+	node tests/licences.mjs
 	$(MAKE) --no-print-directory instructions
 	$(MAKE) --no-print-directory build
 	node --test --test-reporter=spec $(BROWSER_TESTS)/*.test.mjs
@@ -87,6 +88,9 @@ opening: rust ## Work out anew what the page shows until it has calculated
 
 schema: rust ## Write anew the schema of files of scenarios
 	WRITE_SCHEMA=1 cargo test --locked --quiet --package noonday the_schema
+
+licences: rust ## List the libraries in the page anew, with their licences
+	node tests/licences.mjs --write
 
 soak: rust ## Run 100,000 random scenarios to their end (another number: SOAK=)
 	SOAK=$(or $(SOAK),100000) cargo test --locked --profile bench --package noonday-tests --test soak -- --nocapture

@@ -5,8 +5,8 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 
 const WORKER = "service-worker.js";
-// The browser fetches icons itself when the page is installed; the page never shows them.
-const NOT_KEPT = /^icons\//;
+// The browser fetches icons itself when the page is installed, and hardly anybody the licences; the page never shows them.
+const NOT_KEPT = /^(icons\/|licences\.txt$)/;
 
 const folder = process.env.TRUNK_STAGING_DIR;
 const isRelease = process.env.TRUNK_PROFILE === "release";

@@ -1,4 +1,4 @@
-//! Runs the example's day as often as it is told, for `instructions.mjs` to count in, and prints the shortest time of a run, ms.
+//! Runs the example's day, or a week like it, as often as it is told, for `instructions.mjs` to count in, and prints the shortest time of a run, ms.
 
 #![expect(
     clippy::unwrap_used,
@@ -12,11 +12,16 @@ use std::time::Instant;
 
 fn main() {
     let runs: usize = std::env::args().nth(1).unwrap().parse().unwrap();
-    let cooled = Prepared::new(&Scenario::new(example()).unwrap()).unwrap();
-    let floating = cooled.without_cooler();
-    let prepared = match std::env::args().nth(2).unwrap().as_str() {
-        "cooled" => cooled,
-        _ => floating,
+    let kind = std::env::args().nth(2).unwrap();
+    let mut document = example();
+    if kind == "week" {
+        document.day.days = 7.0;
+    }
+    let cooled = Prepared::new(&Scenario::new(document).unwrap()).unwrap();
+    let prepared = if kind == "floating" {
+        cooled.without_cooler()
+    } else {
+        cooled
     };
     let mut least_s = f64::INFINITY;
     for _ in 0..runs {

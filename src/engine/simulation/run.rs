@@ -1,7 +1,7 @@
 //! The time loop.
 //!
 //! Surroundings, coefficients of the network and the coil are refreshed once an interval; every step in between moves
-//! thermostat, bank and network. An interval is five minutes while the cabin is quiet and one minute while it changes fast. It
+//! thermostat, bank and network (`steps`; a bank at rest takes an interval in one). An interval is five minutes while the cabin is quiet and one minute while it changes fast. It
 //! reaches over no hour at which something switches, and ends at once when the air has left the temperature for which
 //! convection was worked out, or the compressor starts, stops or leaves the speed for which its coil was worked out. None of
 //! this depends on the step, so that a shorter step changes little. The day before the run is passed through in steps of five

@@ -198,6 +198,24 @@ test("a worker that ends is begun afresh, and what it had found is marked as of 
   await close();
 });
 
+test("a summer whose worker ends can be run again", async () => {
+  const { page, close } = await site.visit(METRIC);
+  await ready(page);
+  await workedOut(page);
+  await page.locator("#weather summary", { hasText: "A whole summer" }).click();
+  await button(page, "Try an invented summer").first().click();
+  const others = page.workers();
+  const [summers] = await Promise.all([page.waitForEvent("worker"), button(page, "Run these days").click()]);
+  assert.ok(!others.includes(summers));
+  await summers.evaluate(() => self.close());
+  const phase = page.locator("[data-weather=phase]");
+  await phase.getByText("ended by itself").waitFor({ timeout: 60_000 });
+  await button(page, "Run these days").click();
+  await page.waitForFunction(() => document.querySelectorAll(".calendar button[data-day]").length === 92, null, { timeout: 60_000 });
+  await phase.getByText("ended by itself").waitFor({ state: "detached", timeout: 60_000 });
+  await close();
+});
+
 test("a worker that ends again is given up, and the rest of the page works", async () => {
   const { page, context, close } = await site.visit({ ...METRIC, serviceWorkers: "block", address: "icon.svg" });
   await context.route("**/worker.js", (route) => route.fulfill({ contentType: "text/javascript", body: "throw new Error('garbage')" }));

@@ -52,6 +52,8 @@ pub(super) enum Phase {
     Working(f64),
     Stopped,
     Refused,
+    /// The worker ended by itself.
+    Failed,
     Unavailable,
 }
 
@@ -79,6 +81,8 @@ pub(super) struct WeatherDesk {
     companion: StoredValue<Option<Companion>, LocalStorage>,
     number: StoredValue<u32>,
     of: StoredValue<Option<Scenario>>,
+    /// Whether the worker has ended by itself since it last ran a summer to its end.
+    failed_before: StoredValue<bool>,
 }
 
 impl WeatherDesk {
@@ -99,6 +103,7 @@ impl WeatherDesk {
             companion: StoredValue::new_local(None),
             number: StoredValue::new(0),
             of: StoredValue::new(None),
+            failed_before: StoredValue::new(false),
         };
         desk.dropped.takes(BEGINS, move |_, text| {
             desk.take_text(text);
@@ -226,8 +231,7 @@ impl WeatherDesk {
 
     fn ask(self, extent: Extent, link: String, summer: Option<SummerAsked>) {
         if self.companion.with_value(Option::is_none) {
-            let unavailable = move || self.phase.set(Phase::Unavailable);
-            let companion = Companion::start(move |answer| self.take(answer), unavailable);
+            let companion = Companion::start(move |answer| self.take(answer), move || self.fail());
             self.companion.set_value(companion);
         }
         self.number.update_value(|number| *number += 1);
@@ -245,6 +249,18 @@ impl WeatherDesk {
         });
     }
 
+    /// The worker has ended by itself: another begins with the next run, unless that has been tried.
+    fn fail(self) {
+        self.companion.set_value(None);
+        let again = self.failed_before.get_value();
+        self.failed_before.set_value(true);
+        self.phase.set(if again {
+            Phase::Unavailable
+        } else {
+            Phase::Failed
+        });
+    }
+
     fn take(self, answer: Answer) {
         let waiting = matches!(self.phase.get_untracked(), Phase::Working(_));
         if answer.number != self.number.get_value() || !waiting {
@@ -258,6 +274,7 @@ impl WeatherDesk {
                 self.phase.set(if answer.progress < 1.0 {
                     Phase::Working(answer.progress)
                 } else {
+                    self.failed_before.set_value(false);
                     Phase::Idle
                 });
             }
@@ -273,6 +290,7 @@ impl WeatherDesk {
             Phase::Working(_) => summer_text::RUNNING,
             Phase::Stopped => summer_text::STOPPED,
             Phase::Refused => summer_text::REFUSED,
+            Phase::Failed => summer_text::FAILED,
             Phase::Unavailable => summer_text::NO_WORKER,
         }
     }

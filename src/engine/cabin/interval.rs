@@ -17,13 +17,13 @@ pub(super) struct Sums {
     began_humidity_ratio: f64,
 }
 
-/// Sums of the steps' implicit temperatures (°C), implicit humidity ratios, powers (W) and flows of water (kg/s); by time, each
+/// Sums of the steps' implicit temperatures (°C), humidity ratios above that outdoors, powers (W) and flows of water (kg/s); by time, each
 /// is multiplied by seconds.
 #[derive(Clone, Debug, Default)]
 pub(super) struct StepSums {
     pub(super) air: f64,
     pub(super) star: f64,
-    pub(super) humidity_ratio: f64,
+    pub(super) above_outdoors: f64,
     pub(super) gains_w: f64,
     pub(super) extracted_w: f64,
     pub(super) moisture_gains_kg_s: f64,
@@ -35,7 +35,7 @@ impl StepSums {
     fn add(&mut self, other: &Self, weight: f64) {
         self.air += other.air * weight;
         self.star += other.star * weight;
-        self.humidity_ratio += other.humidity_ratio * weight;
+        self.above_outdoors += other.above_outdoors * weight;
         self.gains_w += other.gains_w * weight;
         self.extracted_w += other.extracted_w * weight;
         self.moisture_gains_kg_s += other.moisture_gains_kg_s * weight;
@@ -127,10 +127,10 @@ impl Cabin {
         ledger.throughput_j +=
             ledger.glass_sun_j + exchange_j.abs() + ledger.gains_j.abs() + ledger.extracted_j.abs();
         let water = &self.moisture;
-        ledger.exchanged_kg = water.exchanged_kg(seconds, sums.humidity_ratio);
+        ledger.exchanged_kg = water.exchanged_kg(sums.above_outdoors);
         ledger.moisture_gains_kg = sums.moisture_gains_kg_s;
         ledger.coil_kg = sums.coil_kg_s;
-        ledger.condensed_kg = water.condensed_kg(seconds, sums.humidity_ratio);
+        ledger.condensed_kg = water.condensed_kg(seconds, sums.above_outdoors);
         ledger.stored_kg =
             water.capacity_kg * (water.humidity_ratio - self.sums.began_humidity_ratio);
         ledger.throughput_kg = ledger.exchanged_kg.abs()

@@ -3,9 +3,10 @@
 use super::description::LANES;
 use crate::quantity::Bounded;
 
-/// Throughputs below which a residual is not taken relative to them: where nothing flows, only rounding is left.
+/// Throughputs below which a residual is not taken relative to them: where next to nothing flows, what is left is the rounding of
+/// what is there, of water up to some tens of kilograms.
 const LEAST_THROUGHPUT_J: f64 = 1.0;
-const LEAST_THROUGHPUT_KG: f64 = 1.0e-3;
+const LEAST_THROUGHPUT_KG: f64 = 1.0e-2;
 
 /// Energy (J, into the cabin positive) and water (kg) since the ledger was last cleared.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

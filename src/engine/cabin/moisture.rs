@@ -30,8 +30,9 @@ pub(super) struct Moisture {
 /// What a step did.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct MoistureStep {
-    /// Humidity ratio at the instant at which its flows are taken.
-    pub(super) implicit_humidity_ratio: f64,
+    /// Humidity ratio at the instant at which its flows are taken, above that outdoors: where much air passes through, as a sum of
+    /// small differences it loses less to rounding.
+    pub(super) above_outdoors: f64,
     /// Water taken out by the coil, kg/s.
     pub(super) coil_kg_s: f64,
 }
@@ -85,19 +86,21 @@ impl Moisture {
         let implicit = untouched - taken_kg_s * self.per_mass_flow_s_kg;
         self.humidity_ratio = before + (implicit - before) * self.per_theta;
         MoistureStep {
-            implicit_humidity_ratio: implicit,
+            above_outdoors: implicit - self.outdoor_humidity_ratio,
             coil_kg_s: taken_kg_s,
         }
     }
 
-    /// Water that outdoor air brought in over a time (s), from the sum of implicit humidity ratios by time, kg.
-    pub(super) fn exchanged_kg(&self, seconds: f64, humidity_ratio_s: f64) -> f64 {
-        self.exchange_kg_s * (self.outdoor_humidity_ratio * seconds - humidity_ratio_s)
+    /// Water that outdoor air brought in, from the sum by time (s) of how far the humidity ratio was above that outdoors, kg.
+    pub(super) fn exchanged_kg(&self, above_outdoors_s: f64) -> f64 {
+        -self.exchange_kg_s * above_outdoors_s
     }
 
-    /// Water that condensed on inner surfaces over a time, likewise, kg.
-    pub(super) fn condensed_kg(&self, seconds: f64, humidity_ratio_s: f64) -> f64 {
-        self.condensing_kg_s * humidity_ratio_s - self.condensing_towards_kg_s * seconds
+    /// Water that condensed on inner surfaces over a time (s), likewise, kg.
+    pub(super) fn condensed_kg(&self, seconds: f64, above_outdoors_s: f64) -> f64 {
+        let towards_kg_s =
+            self.condensing_towards_kg_s - self.condensing_kg_s * self.outdoor_humidity_ratio;
+        self.condensing_kg_s * above_outdoors_s - towards_kg_s * seconds
     }
 }
 
@@ -165,7 +168,7 @@ mod tests {
         for _ in 0..6 {
             let before = node.humidity_ratio;
             let step = node.step(0.0, 0.0, 0.0);
-            net_kg += node.exchanged_kg(10.0, 10.0 * step.implicit_humidity_ratio)
+            net_kg += node.exchanged_kg(10.0 * step.above_outdoors)
                 - 15.0 * (node.humidity_ratio - before);
             assert!(node.humidity_ratio >= 0.001 - 1e-12);
         }

@@ -266,7 +266,7 @@ impl Cabin {
         let steps = &mut self.sums.now;
         steps.air += air;
         steps.star += star;
-        steps.humidity_ratio += water.implicit_humidity_ratio;
+        steps.above_outdoors += water.above_outdoors;
         steps.gains_w += gains.convective_w + gains.radiant_w;
         steps.extracted_w += extracted_w;
         steps.moisture_gains_kg_s += gains.moisture_kg_s;

@@ -154,6 +154,7 @@ pub fn inverses_return_what_went_in() -> Vec<Check> {
     let mut wet_bulbs = Worst::default();
     let mut saturated = Worst::default();
     let mut dry_bulbs = Worst::default();
+    let mut humidities = Worst::default();
     for (dry_bulb_c, pressure_pa) in states() {
         let label = format!("{dry_bulb_c} °C, {pressure_pa} Pa");
         if air::saturation_pressure_pa(dry_bulb_c) < 0.98 * pressure_pa {
@@ -179,6 +180,10 @@ pub fn inverses_return_what_went_in() -> Vec<Check> {
                 air::dry_bulb_c_from_enthalpy(enthalpy, humidity_ratio) - dry_bulb_c,
                 &label,
             );
+            humidities.note(
+                air::humidity_ratio_from_enthalpy(enthalpy, dry_bulb_c) - humidity_ratio,
+                &label,
+            );
             let wet_bulb_c =
                 air::wet_bulb_c_from_humidity_ratio(dry_bulb_c, humidity_ratio, pressure_pa);
             let back = air::humidity_ratio_from_wet_bulb(dry_bulb_c, wet_bulb_c, pressure_pa);
@@ -193,6 +198,7 @@ pub fn inverses_return_what_went_in() -> Vec<Check> {
         dew_points.check("dew point inverse, K", 1e-6, SOURCE),
         saturated.check("saturated temperature inverse, K", 1e-6, SOURCE),
         dry_bulbs.check("dry bulb inverse, K", 1e-9, SOURCE),
+        humidities.check("humidity ratio inverse", 1e-12, SOURCE),
         wet_bulbs.check("wet bulb inverse, K", 1e-6, SOURCE),
     ]
 }

@@ -14,6 +14,7 @@
 //!
 //! Source: ASHRAE Handbook—Fundamentals (2017), chapter 1, cited below by equation number.
 
+mod root;
 mod saturation;
 mod wet_bulb;
 
@@ -23,7 +24,7 @@ pub use saturation::{
 };
 pub use wet_bulb::{
     humidity_ratio_from_wet_bulb, saturated_temperature_c_from_enthalpy,
-    wet_bulb_c_from_humidity_ratio,
+    saturated_temperature_c_on_line, wet_bulb_c_from_humidity_ratio,
 };
 
 use crate::quantity::{Bounded, kelvin_from_celsius};
@@ -150,6 +151,20 @@ pub fn enthalpy_j_per_kg(dry_bulb_c: f64, humidity_ratio: f64) -> f64 {
 pub fn dry_bulb_c_from_enthalpy(enthalpy_j_per_kg: f64, humidity_ratio: f64) -> f64 {
     (enthalpy_j_per_kg - humidity_ratio * ENTHALPY_VAPOUR_AT_ZERO_J_KG)
         / moist_air_heat_capacity_j_per_kg_k(humidity_ratio)
+}
+
+/// Gives the humidity ratio of air of known enthalpy and dry bulb.
+///
+/// W = (h − 1006t)/(2 501 000 + 1860t).
+///
+/// `enthalpy_j_per_kg` in J per kg of dry air; `dry_bulb_c`: −60…120 °C. Result in kg per kg of dry air, below 0 where dry air
+/// already holds more.
+///
+/// Source: ASHRAE Fundamentals (2017) ch. 1, eq. 30, solved for W.
+#[must_use]
+pub fn humidity_ratio_from_enthalpy(enthalpy_j_per_kg: f64, dry_bulb_c: f64) -> f64 {
+    (enthalpy_j_per_kg - HEAT_CAPACITY_DRY_AIR_J_KG_K * dry_bulb_c)
+        / vapour_enthalpy_j_per_kg(dry_bulb_c)
 }
 
 /// Gives the volume of moist air that holds a kilogram of dry air.

@@ -1,11 +1,12 @@
 //! Saturation of water vapour over ice and liquid water, and the dew point that inverts it.
 
+use super::root::Curve;
 use super::vapour_pressure_from_humidity_ratio;
 use super::{ITERATIONS_GREATEST, MOLAR_MASS_RATIO, TEMPERATURE_TOLERANCE_K};
 use crate::quantity::{Bounded, kelvin_from_celsius};
 
 /// Triple point of water, °C: ice below, liquid above (ch. 1, section on saturation pressure).
-const TRIPLE_POINT_C: f64 = 0.01;
+pub(super) const TRIPLE_POINT_C: f64 = 0.01;
 
 /// Saturation pressure at the triple point by the liquid equation, Pa (ch. 1, eq. 6).
 const TRIPLE_POINT_PRESSURE_PA: f64 = 611.655;
@@ -113,7 +114,8 @@ pub fn dew_point_c_from_humidity_ratio(humidity_ratio: f64, pressure_pa: f64) ->
     let mut dew_point_c = dew_point_first_guess_c(log_pressure);
     for _ in 0..ITERATIONS_GREATEST {
         let excess = log_saturation_pressure(coefficients, dew_point_c) - log_pressure;
-        let step_k = excess / log_saturation_pressure_slope(coefficients, dew_point_c);
+        let [slope, _] = log_saturation_pressure_derivatives(coefficients, dew_point_c);
+        let step_k = excess / slope;
         dew_point_c -= step_k;
         if step_k.abs() < TEMPERATURE_TOLERANCE_K {
             break;
@@ -122,22 +124,27 @@ pub fn dew_point_c_from_humidity_ratio(humidity_ratio: f64, pressure_pa: f64) ->
     dew_point_c
 }
 
-/// Humidity ratio of saturated air and its derivative by temperature, 1/K.
+/// Humidity ratio W of saturated air by temperature.
 ///
-/// dW/dt = W p/(p − pₛ) · d(ln pₛ)/dt; zero where the vapour pressure is held at its bound.
-pub(super) fn saturation_humidity_ratio_and_slope(
-    temperature_c: f64,
-    pressure_pa: f64,
-) -> (f64, f64) {
+/// With l = d(ln pₛ)/dt and r = p/(p − pₛ): dW/dt = W l r, and d²W/dt² = W r (dl/dt + l² (2r − 1)). Neither where the vapour
+/// pressure is held at its bound.
+pub(super) fn saturation_curve(temperature_c: f64, pressure_pa: f64) -> Curve {
     let coefficients = branch(temperature_c);
     let saturated_pa = libm::exp(log_saturation_pressure(coefficients, temperature_c));
-    let humidity_ratio = humidity_ratio_from_vapour_pressure(saturated_pa, pressure_pa);
+    let value = humidity_ratio_from_vapour_pressure(saturated_pa, pressure_pa);
     if saturated_pa >= VAPOUR_SHARE_GREATEST * pressure_pa {
-        return (humidity_ratio, 0.0);
+        return Curve {
+            value,
+            ..Curve::default()
+        };
     }
-    let log_slope = log_saturation_pressure_slope(coefficients, temperature_c);
-    let slope = humidity_ratio * log_slope * pressure_pa / (pressure_pa - saturated_pa);
-    (humidity_ratio, slope)
+    let [slope, bend] = log_saturation_pressure_derivatives(coefficients, temperature_c);
+    let ratio = pressure_pa / (pressure_pa - saturated_pa);
+    Curve {
+        value,
+        slope: value * ratio * slope,
+        bend: value * ratio * (bend + slope * slope * (2.0 * ratio - 1.0)),
+    }
 }
 
 /// Coefficients of the saturation equation that holds at a temperature.
@@ -161,14 +168,19 @@ fn log_saturation_pressure(coefficients: &[f64; 7], temperature_c: f64) -> f64 {
         + logarithm * libm::log(temperature_k)
 }
 
-/// Derivative of [`log_saturation_pressure`] by temperature, 1/K.
-fn log_saturation_pressure_slope(coefficients: &[f64; 7], temperature_c: f64) -> f64 {
+/// First and second derivative of [`log_saturation_pressure`] by temperature, 1/K and 1/K².
+fn log_saturation_pressure_derivatives(coefficients: &[f64; 7], temperature_c: f64) -> [f64; 2] {
     let [inverse, _, first, second, third, fourth, logarithm] = *coefficients;
     let temperature_k = kelvin_from_celsius(temperature_c);
-    let polynomial = ((4.0 * fourth * temperature_k + 3.0 * third) * temperature_k + 2.0 * second)
+    let per_k = 1.0 / temperature_k;
+    let slope = ((4.0 * fourth * temperature_k + 3.0 * third) * temperature_k + 2.0 * second)
         * temperature_k
-        + first;
-    polynomial + (logarithm - inverse / temperature_k) / temperature_k
+        + first
+        + (logarithm - inverse * per_k) * per_k;
+    let bend = (12.0 * fourth * temperature_k + 6.0 * third) * temperature_k
+        + 2.0 * second
+        + (2.0 * inverse * per_k - logarithm) * per_k * per_k;
+    [slope, bend]
 }
 
 /// Dew point by the Magnus form ln p = ln 611.2 + 17.62t/(243.12 + t) (WMO Guide to Instruments,

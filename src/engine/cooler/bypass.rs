@@ -8,15 +8,11 @@
 
 use crate::air::{
     density_dry_air_kg_per_m3, dry_bulb_c_from_enthalpy, enthalpy_j_per_kg,
-    saturation_humidity_ratio, vapour_enthalpy_j_per_kg,
+    saturated_temperature_c_on_line, saturation_humidity_ratio, vapour_enthalpy_j_per_kg,
 };
-use crate::quantity::Bounded;
 
 /// Coldest coil surface of the model, °C: below it the coil would ice up.
 pub const SURFACE_COLDEST_C: f64 = 0.0;
-
-/// Step of the search for the apparatus dew point, K: finer than its two possible crossings lie apart.
-const SEARCH_STEP_K: f64 = 0.05;
 
 /// Halvings of an interval that bring it to rounding.
 const HALVINGS: usize = 50;
@@ -122,16 +118,17 @@ impl Bypass {
         }
         let slope =
             (air.humidity_ratio - supply_humidity_ratio) / (air.dry_bulb_c - supply_dry_bulb_c);
-        let above_line = |surface_c: f64| {
-            saturation_humidity_ratio(surface_c, air.pressure_pa) - supply_humidity_ratio
-                + slope * (supply_dry_bulb_c - surface_c)
-        };
-        let apparatus_dew_point_c = first_crossing_below(above_line, supply_dry_bulb_c).ok_or(
-            BypassError::NoApparatusDewPoint {
-                sensible_heat_ratio: duty.sensible_heat_ratio,
-                coldest_c: SURFACE_COLDEST_C,
-            },
-        )?;
+        let apparatus_dew_point_c = saturated_temperature_c_on_line(
+            supply_dry_bulb_c,
+            supply_humidity_ratio,
+            slope,
+            SURFACE_COLDEST_C,
+            air.pressure_pa,
+        )
+        .ok_or(BypassError::NoApparatusDewPoint {
+            sensible_heat_ratio: duty.sensible_heat_ratio,
+            coldest_c: SURFACE_COLDEST_C,
+        })?;
         let surface_w = saturation_humidity_ratio(apparatus_dew_point_c, air.pressure_pa);
         let surface_j_kg = enthalpy_j_per_kg(apparatus_dew_point_c, surface_w);
         let entering_j_kg = air.enthalpy_j_per_kg();
@@ -173,31 +170,6 @@ fn greatest_sensible_heat_ratio(air: &EnteringAir, drop_j_kg: f64) -> f64 {
         }
     }
     feasible
-}
-
-/// The first root of a function that is positive at a temperature, going down to freezing, °C.
-fn first_crossing_below(function: impl Fn(f64) -> f64, from_c: f64) -> Option<f64> {
-    let mut high_c = from_c;
-    while high_c > SURFACE_COLDEST_C {
-        let low_c = (high_c - SEARCH_STEP_K).at_least(SURFACE_COLDEST_C);
-        if function(low_c) <= 0.0 {
-            return Some(halve(function, low_c, high_c));
-        }
-        high_c = low_c;
-    }
-    None
-}
-
-fn halve(function: impl Fn(f64) -> f64, mut low_c: f64, mut high_c: f64) -> f64 {
-    for _ in 0..HALVINGS {
-        let middle_c = f64::midpoint(low_c, high_c);
-        if function(middle_c) <= 0.0 {
-            low_c = middle_c;
-        } else {
-            high_c = middle_c;
-        }
-    }
-    low_c
 }
 
 #[cfg(test)]

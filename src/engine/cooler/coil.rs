@@ -15,9 +15,10 @@ use super::bypass::{Bypass, BypassError, CoilDuty, EnteringAir, SURFACE_COLDEST_
 use super::curves::{CurveSet, PerformanceCurves};
 use super::rating::{CoolerRating, PartSpeed};
 use crate::air::{
-    dry_bulb_c_from_enthalpy, enthalpy_j_per_kg, humidity_ratio_from_wet_bulb,
-    moist_air_heat_capacity_j_per_kg_k, saturated_temperature_c_from_enthalpy,
-    saturation_humidity_ratio, standard_atmosphere_pressure_pa, wet_bulb_c_from_humidity_ratio,
+    dry_bulb_c_from_enthalpy, enthalpy_j_per_kg, humidity_ratio_from_enthalpy,
+    humidity_ratio_from_wet_bulb, moist_air_heat_capacity_j_per_kg_k,
+    saturated_temperature_c_from_enthalpy, saturation_humidity_ratio,
+    standard_atmosphere_pressure_pa, wet_bulb_c_from_humidity_ratio,
 };
 use crate::quantity::Bounded;
 use crate::validity::OutOfRange;
@@ -308,7 +309,7 @@ impl Duty<'_> {
         }
         let surface_j_kg = entering_j_kg - total_w / self.contact_kg_s;
         let surface_c = saturated_temperature_c_from_enthalpy(surface_j_kg, air.pressure_pa);
-        let surface_w = saturation_humidity_ratio(surface_c, air.pressure_pa);
+        let surface_w = humidity_ratio_from_enthalpy(surface_j_kg, surface_c);
         let contact = self.contact_kg_s / self.flow_kg_s;
         let humidity_ratio = air.humidity_ratio - contact * (air.humidity_ratio - surface_w);
         let dry_bulb_c = dry_bulb_c_from_enthalpy(leaving_j_kg, humidity_ratio);
@@ -316,7 +317,7 @@ impl Duty<'_> {
             return (dry_bulb_c, humidity_ratio);
         }
         let saturated_c = saturated_temperature_c_from_enthalpy(leaving_j_kg, air.pressure_pa);
-        let saturated_w = saturation_humidity_ratio(saturated_c, air.pressure_pa);
+        let saturated_w = humidity_ratio_from_enthalpy(leaving_j_kg, saturated_c);
         (saturated_c, saturated_w)
     }
 }

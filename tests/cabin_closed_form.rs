@@ -49,7 +49,7 @@ fn box_of(chain: Chain, outside_emittance: f64) -> CabinDescription {
     }
 }
 
-fn surroundings(outdoor_c: f64, wind_speed_m_s: f64) -> Boundary {
+fn surroundings(outdoor_c: f64, wind_speed_m_s: f64) -> Boundary<'static> {
     Boundary {
         outdoor_c,
         outdoor_humidity_ratio: HUMIDITY_RATIO,
@@ -61,18 +61,18 @@ fn surroundings(outdoor_c: f64, wind_speed_m_s: f64) -> Boundary {
         road_speed_m_s: 0.0,
         air_exchange: AirExchange::default(),
         stirred_m3_s: 0.0,
-        sun: SunOnElements::NONE,
+        sun: &SunOnElements::NONE,
     }
 }
 
-fn run(cabin: &mut Cabin, boundary: &Boundary, gains: &Gains, seconds: u32) -> Ledger {
+fn run(cabin: &mut Cabin, boundary: &Boundary<'_>, gains: &Gains, seconds: u32) -> Ledger {
     let mut ledger = Ledger::default();
     for _ in 0..seconds / 60 {
         cabin.set_conditions(boundary, 10.0);
         for _ in 0..6 {
             cabin.step(gains, &Extraction::NONE);
         }
-        cabin.close_interval(&mut ledger);
+        ledger.add(&cabin.close_interval());
     }
     ledger
 }
@@ -174,10 +174,16 @@ fn heat_and_water_close_to_rounding() {
         layer(PLYWOOD, 0.004),
     );
     let mut cabin = Cabin::new(&box_of(chain, 0.9), &OPEN_COUNTRY, 20.0, HUMIDITY_RATIO).unwrap();
-    let mut boundary = surroundings(35.0, 4.0);
+    let mut sun = SunOnElements {
+        transmitted_w: 100.0,
+        ..SunOnElements::NONE
+    };
+    sun.absorbed_outside_w[0] = 500.0;
+    let mut boundary = Boundary {
+        sun: &sun,
+        ..surroundings(35.0, 4.0)
+    };
     boundary.air_exchange.fan_m3_s = 0.02;
-    boundary.sun.absorbed_outside_w[0] = 500.0;
-    boundary.sun.transmitted_w = 100.0;
     let gains = Gains {
         convective_w: 150.0,
         radiant_w: 60.0,

@@ -4,7 +4,7 @@ use crate::{Row, Table, reference_path};
 use noonday_engine::air::humidity_ratio_from_relative_humidity;
 use noonday_engine::cabin::{
     AirExchange, Boundary, Cabin, CabinDescription, Chain, Element, Extraction, Gains, Layer,
-    Ledger, Outside, Part, SunOnElements,
+    Outside, Part, SunOnElements,
 };
 use noonday_engine::envelope::convection::OPEN_COUNTRY;
 use noonday_engine::envelope::glazing::{GLASS_EMITTANCE, Glazing};
@@ -198,7 +198,7 @@ impl BoxCase {
                 openings_m3_s: 0.0,
             },
             stirred_m3_s: 0.0,
-            sun: scene.sun(&dome),
+            sun: &scene.sun(&dome),
         };
         cabin.set_conditions(&boundary, STEP_S);
         let gains = self.gains(start_s);
@@ -211,7 +211,7 @@ impl BoxCase {
             sensible_w += result.extracted_w / f64::from(STEPS_PER_MINUTE);
             latent_w += result.coil_kg_s * 2.5e6 / f64::from(STEPS_PER_MINUTE);
         }
-        cabin.close_interval(&mut Ledger::default());
+        cabin.close_interval();
         Minute {
             end_s: start_s + 60.0,
             air_c,

@@ -44,6 +44,21 @@ pub fn black_body_w_m2(surface_c: f64) -> f64 {
     STEFAN_BOLTZMANN_W_M2_K4 * square * square
 }
 
+/// The last whole number below a position from 0 to 2³², or 0: at a whole number itself it or the one before, since either bounds an
+/// interval that holds it.
+///
+/// Half a step is taken off and the rest rounded by adding a number so large that its last bit stands for one: to convert it takes
+/// processors as long as to divide, and WebAssembly longer.
+#[must_use]
+#[inline(always)]
+pub fn interval_of(position: f64) -> usize {
+    let rounded = (position - 0.5).at_least(0.0) + LARGE;
+    (rounded.to_bits() & u64::from(u32::MAX)) as usize
+}
+
+/// The least number whose last bit stands for one.
+const LARGE: f64 = (1_u64 << 52) as f64;
+
 /// Cube root of a number of either sign, within 1e-14 of it.
 ///
 /// Convection asks for it more often than for anything else, and the correctly rounded one of the mathematics library costs
@@ -70,13 +85,16 @@ pub fn cube_roots<const COUNT: usize>(numbers: [f64; COUNT]) -> [f64; COUNT] {
     roots
 }
 
-/// A third of the exponent, by a product: processors divide no whole numbers side by side.
+/// A third of the exponent. Processors divide no whole numbers side by side, so it is taken of the fraction of a number that is so
+/// large that its last bit stands for one.
 #[inline(always)]
 fn guessed_cube_root(number: f64) -> f64 {
-    const EXPONENT_OFFSET: u64 = 0x2A9F_7893;
+    const THIRD: f64 = 1.0 / 3.0;
+    const EXPONENT_OFFSET: f64 = 0x2A9F_7893 as f64;
     let upper = number.abs().to_bits() >> 32;
-    let third = (upper * 0xAAAA_AAAB) >> 33;
-    f64::from_bits((third + EXPONENT_OFFSET) << 32)
+    let large = f64::from_bits(LARGE.to_bits() | upper);
+    let third = large * THIRD + (LARGE - LARGE * THIRD + EXPONENT_OFFSET);
+    f64::from_bits(third.to_bits() << 32)
 }
 
 /// Halley's iteration, twice; what has no root of its own, as zero, stays.
@@ -153,6 +171,18 @@ mod tests {
         }
         assert_eq!(f64::NAN.at_least(0.0), 0.0);
         assert_eq!(f64::NAN.at_most(1.0), 1.0);
+    }
+
+    #[test]
+    fn a_position_lies_in_its_interval() {
+        for step in 0..10_000 {
+            let position = f64::from(step) / 64.0;
+            let index = interval_of(position) as f64;
+            assert!(index <= position && position <= index + 1.0, "{position}");
+        }
+        assert_eq!(interval_of(-3.0), 0);
+        assert_eq!(interval_of(4_294_967_290.7), 4_294_967_290);
+        assert_eq!(interval_of(f64::NAN), 0);
     }
 
     #[test]

@@ -1,8 +1,6 @@
 //! What surrounds the cabin in an interval.
 
 use super::description::LANES;
-use crate::envelope::convection::WindSide;
-use crate::quantity::Bounded;
 
 /// Sun on the elements, W for the whole of each.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,7 +35,7 @@ pub struct AirExchange {
 
 /// The surroundings in an interval.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Boundary {
+pub struct Boundary<'sun> {
     /// Outdoor dry bulb, °C.
     pub outdoor_c: f64,
     /// Outdoor humidity ratio, kg/kg.
@@ -59,41 +57,5 @@ pub struct Boundary {
     /// Air stirred by blower and fan, m³/s.
     pub stirred_m3_s: f64,
     /// Sun on the elements.
-    pub sun: SunOnElements,
-}
-
-/// Half-angle within which a vertical face counts as windward, degrees: Walton 1983.
-const WINDWARD_HALF_ANGLE_DEG: f64 = 90.0;
-
-/// How the wind meets a face; roofs count as windward (Walton 1983).
-pub(super) fn wind_side(
-    facing_up_cosine: f64,
-    azimuth_deg: f64,
-    wind_from_deg: Option<f64>,
-) -> WindSide {
-    if facing_up_cosine > 0.15 {
-        return WindSide::Windward;
-    }
-    let Some(from_deg) = wind_from_deg else {
-        return WindSide::Unknown;
-    };
-    let turn = (from_deg - azimuth_deg).rem_euclid(360.0);
-    if turn.at_most(360.0 - turn) <= WINDWARD_HALF_ANGLE_DEG {
-        WindSide::Windward
-    } else {
-        WindSide::Leeward
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_wind_from_the_south_is_on_the_south_face() {
-        assert_eq!(wind_side(0.0, 180.0, Some(200.0)), WindSide::Windward);
-        assert_eq!(wind_side(0.0, 0.0, Some(200.0)), WindSide::Leeward);
-        assert_eq!(wind_side(0.0, 350.0, Some(10.0)), WindSide::Windward);
-        assert_eq!(wind_side(0.0, 0.0, None), WindSide::Unknown);
-    }
+    pub sun: &'sun SunOnElements,
 }

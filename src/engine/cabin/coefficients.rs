@@ -1,13 +1,13 @@
 //! Everything that is frozen in an interval: what surroundings and present state make of it, and the factored matrix.
 
-use super::boundary::{Boundary, wind_side};
+use super::boundary::Boundary;
 use super::chain::{BENEATH, INNER, NODES, OUTER};
-use super::description::{LANES, Outside};
-use super::faces::Met;
+use super::description::LANES;
 use super::network::Cabin;
-use super::strip::{Strip, StripMatrix, WIDTH, strip_of, sum_of};
+use super::strip::{Strip, StripMatrix, WIDTH, lane_of, strip_of, sum_of};
 use crate::air;
-use crate::envelope::convection::{WindTerm, moving_air_term};
+use crate::envelope::convection::moving_air_term;
+use crate::quantity::Bounded;
 
 /// How far below the coldest surface the limit is taken under which nothing condenses, K.
 const DRY_MARGIN_K: f64 = 1.0;
@@ -31,9 +31,9 @@ pub(super) struct Coefficients {
     pub(super) inverse_inner: Lanes,
     pub(super) to_air: Lanes,
     pub(super) to_star: Lanes,
+    /// What each outer face exchanges, W/K, and what it would take in at 0 °C, sun included, W.
     pub(super) outer_conductance: Lanes,
     pub(super) outer_forcing: Lanes,
-    pub(super) outer_sun: Lanes,
     pub(super) inner_sun: Lanes,
     pub(super) exchange_w_k: f64,
     pub(super) outdoor_c: f64,
@@ -46,63 +46,34 @@ pub(super) struct Coefficients {
 }
 
 impl Cabin {
-    pub(super) fn set_outer(&mut self, boundary: &Boundary) {
-        self.set_wind(boundary);
-        let mut met = Met {
-            forced_w_m2_k: [0.0; LANES],
-            ground_c: [boundary.ground_c; LANES],
-        };
-        for (lane, element) in self.elements.iter().enumerate() {
-            met.forced_w_m2_k[lane] = self.wind[lane].on(self.wind_side[lane]);
-            if element.outside != Outside::Open {
-                met.ground_c[lane] = boundary.shaded_ground_c;
-            }
-        }
-        let surface_c = self.nodes_c(OUTER);
+    pub(super) fn set_outer(&mut self, boundary: &Boundary<'_>) {
+        let forced_w_m2_k = self.wind.under(boundary, &self.elements);
+        let surface_c = std::array::from_fn(|lane| {
+            lane_of(&self.chains[lane / WIDTH].temperature[OUTER], lane % WIDTH)
+        });
         let now = &mut self.now;
-        (now.outer_conductance, now.outer_forcing) =
-            self.outer.exchange(&surface_c, boundary, &met);
-        now.outer_sun = boundary.sun.absorbed_outside_w;
+        self.outer.exchange(
+            &surface_c,
+            boundary,
+            forced_w_m2_k,
+            (&mut now.outer_conductance, &mut now.outer_forcing),
+        );
     }
 
-    /// The wind at each element, and its side.
-    fn set_wind(&mut self, boundary: &Boundary) {
-        let turned = boundary.wind_from_deg != self.wind_from_deg;
-        self.wind_from_deg = boundary.wind_from_deg;
-        for (lane, element) in self.elements.iter().enumerate() {
-            if turned {
-                self.wind_side[lane] = wind_side(
-                    element.facing_up_cosine,
-                    element.azimuth_deg,
-                    boundary.wind_from_deg,
-                );
-            }
-            let weather_m_s = boundary.wind_speed_m_s * self.wind_factor[lane];
-            let road_m_s = if self.wind_factor[lane] > 0.0 {
-                boundary.road_speed_m_s
-            } else {
-                0.0
-            };
-            let speed_m_s = (weather_m_s * weather_m_s + road_m_s * road_m_s).sqrt();
-            if speed_m_s != self.wind_speed[lane] {
-                self.wind_speed[lane] = speed_m_s;
-                self.wind[lane] = match lane.checked_sub(1) {
-                    Some(before) if self.wind_speed[before] == speed_m_s => self.wind[before],
-                    _ => WindTerm::at(speed_m_s),
-                };
-            }
+    pub(super) fn set_inner(&mut self, boundary: &Boundary<'_>) {
+        if boundary.stirred_m3_s != self.stirred_m3_s {
+            self.stirred_m3_s = boundary.stirred_m3_s;
+            self.moving_air = moving_air_term(self.stirred_m3_s, self.air_volume_m3);
         }
-    }
-
-    pub(super) fn set_inner(&mut self, boundary: &Boundary) {
-        let moving = moving_air_term(boundary.stirred_m3_s, self.air_volume_m3);
         let surface_c = self.nodes_c(INNER);
-        self.now.to_air = self.inner.to_air_w_k(&surface_c, self.air_c, moving);
+        self.now.to_air = self
+            .inner
+            .to_air_w_k(&surface_c, self.air_c, self.moving_air);
         self.now.to_star = self.inner.to_star_w_k(&surface_c, self.star_c);
         self.now.inner_sun = self.inner.sun_w(boundary);
     }
 
-    pub(super) fn set_exchange(&mut self, boundary: &Boundary) {
+    pub(super) fn set_exchange(&mut self, boundary: &Boundary<'_>) {
         let outdoor_kg_m3 = air::density_dry_air_kg_per_m3(
             boundary.outdoor_c,
             boundary.outdoor_humidity_ratio,
@@ -146,7 +117,7 @@ impl Cabin {
         let count = self.elements.len();
         let coldest_c = (0..count)
             .map(|lane| self.node_c(INNER, lane))
-            .fold(f64::INFINITY, f64::min);
+            .fold(f64::INFINITY, f64::at_most);
         let humidity_ratio = self.moisture.humidity_ratio;
         if self.dry.holds(coldest_c, humidity_ratio) {
             return (0.0, 0.0);
@@ -171,12 +142,11 @@ impl Cabin {
 
     /// Eliminates each chain from its outer to its inner node, then inverts what is left: air and star.
     pub(super) fn factor(&mut self, per_s: f64) {
-        for strip in 0..STRIPS {
-            if self.hollow[strip] {
-                self.factor_strip::<true>(strip, per_s);
-            } else {
-                self.factor_strip::<false>(strip, per_s);
-            }
+        for strip in 0..self.filled {
+            self.factor_strip::<false>(strip, per_s);
+        }
+        for strip in self.filled..self.used {
+            self.factor_strip::<true>(strip, per_s);
         }
         self.now.air_carry = self.now.air_capacity_j_k * per_s;
         self.now.inverse = self.now.core_inverse();
@@ -184,11 +154,11 @@ impl Cabin {
     }
 
     fn factor_strip<const HOLLOW: bool>(&mut self, strip: usize, per_s: f64) {
-        let now = &self.now;
+        let now = &mut self.now;
         let per_theta = now.per_theta;
         let of_lanes = |row| strip_of(row, strip);
         let (to_air, to_star) = (of_lanes(&now.to_air), of_lanes(&now.to_star));
-        let mut matrix = StripMatrix::default();
+        let matrix = &mut now.matrix[strip];
         let mut elimination = Elimination {
             inward: of_lanes(&now.outer_conductance),
             taken: Strip::default(),
@@ -196,7 +166,7 @@ impl Cabin {
         };
         let mut eliminate = |node: usize, onward: Strip| {
             let carried = of_lanes(&self.capacity[node]) * per_s;
-            elimination.go_on(&mut matrix, node, carried, onward);
+            elimination.go_on(matrix, node, carried, onward);
             matrix.carry[node] *= per_theta;
             elimination.inverse
         };
@@ -207,16 +177,14 @@ impl Cabin {
         }
         eliminate(BENEATH, of_lanes(&self.conductance[BENEATH]));
         let inverse = eliminate(INNER, to_air + to_star);
-        let outer_w = of_lanes(&now.outer_forcing) + of_lanes(&now.outer_sun);
-        matrix.outer_source = outer_k_per_w * outer_w * per_theta;
+        matrix.outer_source = outer_k_per_w * of_lanes(&now.outer_forcing) * per_theta;
         let moved_k_per_w = inverse * per_theta;
         matrix.inner_source = moved_k_per_w * of_lanes(&now.inner_sun);
         matrix.from_air = moved_k_per_w * to_air;
         matrix.from_star = moved_k_per_w * to_star;
         matrix.to_air = to_air * now.theta;
         matrix.to_star = to_star * now.theta;
-        self.now.inverse_inner[strip * WIDTH..][..WIDTH].copy_from_slice(inverse.as_array());
-        self.now.matrix[strip] = matrix;
+        now.inverse_inner[strip * WIDTH..][..WIDTH].copy_from_slice(inverse.as_array());
     }
 }
 

@@ -56,6 +56,8 @@ pub(super) struct OuterFaces {
     sky_view: Lanes,
     air_view: Lanes,
     ground_view: Lanes,
+    /// 1 where the ground that is seen is that below the vehicle.
+    is_shaded: Lanes,
     roughness: Lanes,
     buoyancy: BuoyantFaces,
 }
@@ -68,16 +70,11 @@ impl Default for OuterFaces {
             sky_view: [0.0; LANES],
             air_view: [0.0; LANES],
             ground_view: [0.0; LANES],
+            is_shaded: [0.0; LANES],
             roughness: [1.0; LANES],
             buoyancy: BuoyantFaces::default(),
         }
     }
-}
-
-/// What outer faces meet in an interval beside the boundary: the wind term of each, W/(m² K), and the ground that it sees, °C.
-pub(super) struct Met {
-    pub(super) forced_w_m2_k: Lanes,
-    pub(super) ground_c: Lanes,
 }
 
 impl OuterFaces {
@@ -92,6 +89,11 @@ impl OuterFaces {
         self.sky_view[lane] = dome * split;
         self.air_view[lane] = dome * (1.0 - split);
         self.ground_view[lane] = 1.0 - dome;
+        self.is_shaded[lane] = if element.outside == Outside::Open {
+            0.0
+        } else {
+            1.0
+        };
         self.roughness[lane] = if element.part == Part::Glass {
             ROUGHNESS_VERY_SMOOTH
         } else {
@@ -100,32 +102,35 @@ impl OuterFaces {
         self.buoyancy.place(lane, element.facing_up_cosine);
     }
 
-    /// Conductance (W/K) and forcing (W, the conductance times what it leads to in °C) of each face at its temperature.
+    /// Works out the conductance of each face at its temperature, W/K, and its forcing, W: sun, and the conductance times what it
+    /// leads to in °C. The wind makes such terms, W/(m² K).
     pub(super) fn exchange(
         &self,
         surface_c: &Lanes,
-        boundary: &Boundary,
-        met: &Met,
-    ) -> (Lanes, Lanes) {
+        boundary: &Boundary<'_>,
+        forced_w_m2_k: &Lanes,
+        (conductance_w_k, forcing_w): (&mut Lanes, &mut Lanes),
+    ) {
         let (outdoor_c, sky_c) = (boundary.outdoor_c, boundary.sky_c);
         let warmer_k = surface_c.map(|surface_c| surface_c - outdoor_c);
         let natural = self.buoyancy.natural_w_m2_k(&warmer_k);
-        let mut conductance_w_k = [0.0; LANES];
-        let mut forcing_w = [0.0; LANES];
         for lane in 0..LANES {
             let convection =
-                outside_w_m2_k(natural[lane], met.forced_w_m2_k[lane], self.roughness[lane]);
+                outside_w_m2_k(natural[lane], forced_w_m2_k[lane], self.roughness[lane]);
             let radiation =
                 |other_c: f64| self.emittance[lane] * radiation_w_m2_k(surface_c[lane], other_c);
-            let ground_c = met.ground_c[lane];
+            let ground_c = if self.is_shaded[lane] > 0.0 {
+                boundary.shaded_ground_c
+            } else {
+                boundary.ground_c
+            };
             let sky = radiation(sky_c) * self.sky_view[lane];
             let air = radiation(outdoor_c) * self.air_view[lane] + convection;
             let ground = radiation(ground_c) * self.ground_view[lane];
             conductance_w_k[lane] = (sky + air + ground) * self.area_m2[lane];
-            forcing_w[lane] =
-                (sky * sky_c + air * outdoor_c + ground * ground_c) * self.area_m2[lane];
+            forcing_w[lane] = boundary.sun.absorbed_outside_w[lane]
+                + (sky * sky_c + air * outdoor_c + ground * ground_c) * self.area_m2[lane];
         }
-        (conductance_w_k, forcing_w)
     }
 }
 
@@ -186,8 +191,8 @@ impl InnerFaces {
     }
 
     /// Sun on each face, W.
-    pub(super) fn sun_w(&self, boundary: &Boundary) -> Lanes {
-        let sun = &boundary.sun;
+    pub(super) fn sun_w(&self, boundary: &Boundary<'_>) -> Lanes {
+        let sun = boundary.sun;
         std::array::from_fn(|lane| {
             sun.absorbed_inside_w[lane] + sun.transmitted_w * self.sun_share[lane]
         })

@@ -31,34 +31,22 @@ pub(super) struct StepSums {
     pub(super) count: f64,
 }
 
-impl StepSums {
-    fn add(&mut self, other: &Self, weight: f64) {
-        self.air += other.air * weight;
-        self.star += other.star * weight;
-        self.above_outdoors += other.above_outdoors * weight;
-        self.gains_w += other.gains_w * weight;
-        self.extracted_w += other.extracted_w * weight;
-        self.moisture_gains_kg_s += other.moisture_gains_kg_s * weight;
-        self.coil_kg_s += other.coil_kg_s * weight;
-        self.count += other.count * weight;
-    }
-}
-
 impl Cabin {
-    /// Adds the flows since the last call to a ledger.
-    pub fn close_interval(&mut self, ledger: &mut Ledger) {
-        self.weigh_sums();
+    /// The flows since the last call.
+    pub fn close_interval(&mut self) -> Ledger {
         let (chains_j, inner_j) = self.chain_energies_j();
-        let mut interval = self.interval();
         let air_j = self.now.air_capacity_j_k * (self.air_c - self.sums.began_c);
-        interval.stored_j = air_j + chains_j - self.chains_energy_j;
-        interval.stored_inside_j = air_j + inner_j - self.inner_energy_j;
-        ledger.add(&interval);
+        let ledger = Ledger {
+            stored_j: air_j + chains_j - self.chains_energy_j,
+            stored_inside_j: air_j + inner_j - self.inner_energy_j,
+            ..self.flows()
+        };
         (self.chains_energy_j, self.inner_energy_j) = (chains_j, inner_j);
         self.begin_sums();
-        for chain in &mut self.chains {
+        for chain in &mut self.chains[..self.used] {
             chain.clear_sums();
         }
+        ledger
     }
 
     /// Begins new sums from the present state.
@@ -72,20 +60,38 @@ impl Cabin {
 
     /// Weighs what the chains have summed by the length of the steps so far.
     pub(super) fn weigh_sums(&mut self) {
+        if self.sums.now.count == 0.0 {
+            return;
+        }
         let weight_s = self.now.theta * self.now.step_s;
-        for chain in &mut self.chains {
+        for chain in &mut self.chains[..self.used] {
             chain.weigh_sums(weight_s);
         }
-        let sums = &mut self.sums;
-        sums.done.add(&sums.now, self.now.step_s);
-        sums.now = StepSums::default();
+        self.sums.done = self.step_sums();
+        self.sums.now = StepSums::default();
+    }
+
+    /// The sums of the steps by time.
+    fn step_sums(&self) -> StepSums {
+        let (now, done, step_s) = (&self.sums.now, &self.sums.done, self.now.step_s);
+        let by_time = |done: f64, now: f64| done + now * step_s;
+        StepSums {
+            air: by_time(done.air, now.air),
+            star: by_time(done.star, now.star),
+            above_outdoors: by_time(done.above_outdoors, now.above_outdoors),
+            gains_w: by_time(done.gains_w, now.gains_w),
+            extracted_w: by_time(done.extracted_w, now.extracted_w),
+            moisture_gains_kg_s: by_time(done.moisture_gains_kg_s, now.moisture_gains_kg_s),
+            coil_kg_s: by_time(done.coil_kg_s, now.coil_kg_s),
+            count: by_time(done.count, now.count),
+        }
     }
 
     /// Energy of all nodes of the chains and of their inner nodes alone, J above 0 °C.
     pub(super) fn chain_energies_j(&self) -> (f64, f64) {
         let mut all_j = Strip::default();
         let mut inner_j = Strip::default();
-        for (strip, chain) in self.chains.iter().enumerate() {
+        for (strip, chain) in self.chains[..self.used].iter().enumerate() {
             let energy_j =
                 |node: usize| strip_of(&self.capacity[node], strip) * chain.temperature[node];
             for node in OUTER..INNER {
@@ -97,16 +103,17 @@ impl Cabin {
     }
 
     /// The flows of the interval: coefficients times sums of implicit temperatures.
-    fn interval(&self) -> Ledger {
-        let (now, sums) = (&self.now, &self.sums.done);
+    fn flows(&self) -> Ledger {
+        let (now, sums) = (&self.now, self.step_sums());
         let seconds = sums.count;
+        let weight_s = now.theta * now.step_s;
         let mut ledger = Ledger::default();
         let [mut outside_sum_j, mut sun_sum_j, mut throughput_j] = [Strip::default(); 3];
-        for (strip, chain) in self.chains.iter().enumerate() {
+        for (strip, chain) in self.chains[..self.used].iter().enumerate() {
             let row = |lanes| strip_of(lanes, strip);
-            let faces = chain.sums();
-            let outside_j = (row(&now.outer_forcing) + row(&now.outer_sun)) * seconds
-                - row(&now.outer_conductance) * faces.outer;
+            let faces = chain.sums(weight_s);
+            let outside_j =
+                row(&now.outer_forcing) * seconds - row(&now.outer_conductance) * faces.outer;
             let conducted_j = row(&self.conductance[BENEATH]) * (faces.beneath - faces.inner);
             let to_cabin_j = row(&now.to_air) * (faces.inner - sums.air)
                 + row(&now.to_star) * (faces.inner - sums.star);

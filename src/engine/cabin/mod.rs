@@ -24,6 +24,7 @@ mod moisture;
 mod network;
 mod star;
 mod strip;
+mod wind;
 
 pub use boundary::{AirExchange, Boundary, SunOnElements};
 pub use chain::{Chain, Layer};

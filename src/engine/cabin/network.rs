@@ -1,16 +1,17 @@
 //! The network itself: state and step.
 
-use super::boundary::{Boundary, wind_side};
+use super::boundary::Boundary;
 use super::chain::{Chain, NODES};
 use super::coefficients::{Coefficients, DryLimit, Lanes, STRIPS};
-use super::description::{CabinDescription, CabinError, Element, LANES, Outside, Part};
+use super::description::{CabinDescription, CabinError, Element, LANES, Part};
 use super::faces::{InnerFaces, OuterFaces};
 use super::flows::{Extraction, Forecast, Gains, StepResult};
 use super::interval::Sums;
 use super::moisture::Moisture;
 use super::star::star_resistances;
 use super::strip::{Given, Implicit, Strip, StripState, WIDTH, lane_of, sum_of};
-use crate::envelope::convection::{WindProfile, WindSide, WindTerm};
+use super::wind::WindOnFaces;
+use crate::envelope::convection::{WindProfile, moving_air_term};
 use crate::quantity::Bounded;
 
 /// Weight of the step's end: a little above one half, which is nearly of second order and stable at any step.
@@ -35,20 +36,19 @@ pub struct Cabin {
     pub(super) elements: Vec<Element>,
     pub(super) outer: OuterFaces,
     pub(super) inner: InnerFaces,
-    pub(super) wind_factor: Lanes,
-    pub(super) wind_speed: Lanes,
-    pub(super) wind: [WindTerm; LANES],
-    pub(super) wind_side: [WindSide; LANES],
-    pub(super) wind_from_deg: Option<f64>,
+    pub(super) wind: WindOnFaces,
+    /// Air that is stirred, m³/s, and the term of convection that it makes.
+    pub(super) stirred_m3_s: f64,
+    pub(super) moving_air: f64,
     pub(super) air_volume_m3: f64,
     pub(super) pressure_pa: f64,
     pub(super) moisture_factor: f64,
     pub(super) capacity: [Lanes; NODES],
     pub(super) conductance: [Lanes; NODES - 1],
     pub(super) chains: [StripState; STRIPS],
-    /// Strips without a chain that has mass in its middle.
-    pub(super) hollow: [bool; STRIPS],
-    pub(super) is_eliminated: bool,
+    /// Strips that hold chains, and how many of them come before those of which no chain has mass in its middle.
+    pub(super) used: usize,
+    pub(super) filled: usize,
     /// What the eliminated chains give to air and star, W.
     pub(super) given_w: [f64; 2],
     pub(super) is_factored: bool,
@@ -83,19 +83,17 @@ impl Cabin {
             elements: description.elements.clone(),
             outer: OuterFaces::default(),
             inner: InnerFaces::default(),
-            wind_factor: [0.0; LANES],
-            wind_speed: [0.0; LANES],
-            wind: [WindTerm::default(); LANES],
-            wind_side: [WindSide::Unknown; LANES],
-            wind_from_deg: None,
+            wind: WindOnFaces::new(&description.elements, wind_profile),
+            stirred_m3_s: 0.0,
+            moving_air: moving_air_term(0.0, description.air_volume_m3),
             air_volume_m3: description.air_volume_m3,
             pressure_pa: description.pressure_pa,
             moisture_factor: description.furnishing_moisture_factor.at_least(0.0),
             capacity: [[1.0; LANES]; NODES],
             conductance: [[1.0; LANES]; NODES - 1],
             chains: std::array::from_fn(|_| StripState::at(temperature_c)),
-            hollow: hollow_strips(&description.elements),
-            is_eliminated: false,
+            used: description.elements.len().div_ceil(WIDTH),
+            filled: filled_strips(&description.elements),
             given_w: [0.0; 2],
             is_factored: false,
             air_c: temperature_c,
@@ -110,7 +108,7 @@ impl Cabin {
             inner_energy_j: 0.0,
         };
         cabin.moisture.humidity_ratio = humidity_ratio;
-        cabin.place_elements(wind_profile);
+        cabin.place_elements();
         (cabin.chains_energy_j, cabin.inner_energy_j) = cabin.chain_energies_j();
         cabin.begin_sums();
         Ok(cabin)
@@ -189,7 +187,7 @@ impl Cabin {
         }
         self.air_c += warmer_k;
         self.star_c += warmer_k;
-        self.is_eliminated = false;
+        self.eliminate();
         (self.chains_energy_j, self.inner_energy_j) = self.chain_energies_j();
         self.begin_sums();
     }
@@ -205,10 +203,10 @@ impl Cabin {
 
     /// Gives a lane the conductances of a chain.
     fn conduct_by(&mut self, lane: usize, chain: &Chain) {
-        let chain = if self.hollow[lane / WIDTH] {
-            chain.across_middle()
-        } else {
+        let chain = if lane / WIDTH < self.filled {
             *chain
+        } else {
+            chain.across_middle()
         };
         for (link, conductance) in self.conductance.iter_mut().enumerate() {
             conductance[lane] = chain.conductance_w_m2_k[link] * self.elements[lane].area_m2;
@@ -217,7 +215,7 @@ impl Cabin {
 
     /// Freezes the coefficients of the interval that follows from the surroundings and the present state, for steps of
     /// `step_s` seconds, above zero.
-    pub fn set_conditions(&mut self, boundary: &Boundary, step_s: f64) {
+    pub fn set_conditions(&mut self, boundary: &Boundary<'_>, step_s: f64) {
         self.set_outer(boundary);
         self.set_inner(boundary);
         self.set_exchange(boundary);
@@ -227,24 +225,29 @@ impl Cabin {
     }
 
     /// Goes on in steps of another length, above zero, under the same coefficients.
+    #[inline(always)]
     pub fn set_step(&mut self, step_s: f64) {
-        if step_s == self.now.step_s && self.is_factored {
-            return;
+        if step_s != self.now.step_s || !self.is_factored {
+            self.begin_steps(step_s);
         }
+    }
+
+    /// Factors for steps of a length that follow.
+    #[inline(never)]
+    fn begin_steps(&mut self, step_s: f64) {
         self.is_factored = true;
         self.weigh_sums();
         let theta = theta_of(step_s);
         (self.now.step_s, self.now.theta) = (step_s, theta);
         self.now.per_theta = 1.0 / theta;
         self.now.kept = 1.0 - self.now.per_theta;
-        self.is_eliminated = false;
         self.moisture.set_step(step_s, theta);
         self.factor(1.0 / (theta * step_s));
+        self.eliminate();
     }
 
     /// Looks ahead to the end of the next step, so that a control that follows the temperature can be solved with it.
-    pub fn forecast(&mut self, gains: &Gains) -> Forecast {
-        self.eliminate();
+    pub fn forecast(&self, gains: &Gains) -> Forecast {
         let (untouched_c, _, _) = self.solve_core(gains, &Extraction::NONE);
         Forecast {
             air_c: self.air_c * self.now.kept + untouched_c * self.now.per_theta,
@@ -254,7 +257,6 @@ impl Cabin {
 
     /// One step of the length given to [`Cabin::set_conditions`].
     pub fn step(&mut self, gains: &Gains, extraction: &Extraction) -> StepResult {
-        self.eliminate();
         let (air, star, extracted_w) = self.solve_core(gains, extraction);
         self.advance_chains(air, star);
         self.advance_core(air, star);
@@ -278,16 +280,11 @@ impl Cabin {
         }
     }
 
-    fn place_elements(&mut self, wind_profile: &WindProfile) {
+    fn place_elements(&mut self) {
         let star_resistances = star_resistances(&self.elements);
         for (lane, element) in self.elements.iter().enumerate() {
             self.outer.place(lane, element);
             self.inner.place(lane, element, star_resistances[lane]);
-            self.wind_side[lane] = wind_side(element.facing_up_cosine, element.azimuth_deg, None);
-            self.wind_factor[lane] = match element.outside {
-                Outside::Open => wind_profile.factor_at(element.height_m),
-                Outside::Underside | Outside::Nothing => 0.0,
-            };
             for node in 0..NODES {
                 self.capacity[node][lane] = element.chain.capacity_j_m2_k[node] * element.area_m2;
             }
@@ -298,21 +295,27 @@ impl Cabin {
         }
     }
 
-    /// Eliminates the chains for the coming step, unless the step before has done it already.
+    /// Eliminates the chains for the coming step, where none before it has done so.
     fn eliminate(&mut self) {
-        if self.is_eliminated {
-            return;
+        let (filled, hollow) = self.chains[..self.used].split_at_mut(self.filled);
+        let (of_filled, of_hollow) = self.now.matrix.split_at(self.filled);
+        for (state, matrix) in filled.iter_mut().zip(of_filled) {
+            state.eliminate::<false>(matrix);
         }
-        self.is_eliminated = true;
+        for (state, matrix) in hollow.iter_mut().zip(of_hollow) {
+            state.eliminate::<true>(matrix);
+        }
+        self.give();
+    }
+
+    /// Sums what the eliminated chains give to air and star.
+    #[inline(always)]
+    fn give(&mut self) {
         let mut given = Given::default();
-        for strip in 0..STRIPS {
-            let (state, matrix) = (&mut self.chains[strip], &self.now.matrix[strip]);
-            let addend = if self.hollow[strip] {
-                state.eliminate::<true>(matrix)
-            } else {
-                state.eliminate::<false>(matrix)
-            };
-            accumulate(&mut given, addend);
+        for (state, matrix) in self.chains[..self.used].iter().zip(&self.now.matrix) {
+            let [to_air, to_star] = state.given(matrix);
+            given[0] += to_air;
+            given[1] += to_star;
         }
         self.given_w = given.map(sum_of);
     }
@@ -345,17 +348,15 @@ impl Cabin {
             star_c,
             kept: self.now.kept,
         };
-        let mut given = Given::default();
-        for strip in 0..STRIPS {
-            let (state, matrix) = (&mut self.chains[strip], &self.now.matrix[strip]);
-            let addend = if self.hollow[strip] {
-                state.advance::<true>(matrix, &implicit)
-            } else {
-                state.advance::<false>(matrix, &implicit)
-            };
-            accumulate(&mut given, addend);
+        let (filled, hollow) = self.chains[..self.used].split_at_mut(self.filled);
+        let (of_filled, of_hollow) = self.now.matrix.split_at(self.filled);
+        for (state, matrix) in filled.iter_mut().zip(of_filled) {
+            state.advance::<false>(matrix, &implicit);
         }
-        self.given_w = given.map(sum_of);
+        for (state, matrix) in hollow.iter_mut().zip(of_hollow) {
+            state.advance::<true>(matrix, &implicit);
+        }
+        self.give();
     }
 
     fn advance_core(&mut self, air_c: f64, star_c: f64) {
@@ -364,17 +365,10 @@ impl Cabin {
     }
 }
 
-/// Strips whose every chain has no mass in its middle.
-fn hollow_strips(elements: &[Element]) -> [bool; STRIPS] {
-    std::array::from_fn(|strip| {
-        let lanes = elements.iter().skip(strip * WIDTH).take(WIDTH);
-        lanes.into_iter().all(|element| element.chain.is_hollow())
-    })
-}
-
-#[inline(always)]
-fn accumulate(sum: &mut Given, addend: Given) {
-    for (sum, addend) in sum.iter_mut().zip(addend) {
-        *sum += addend;
-    }
+/// Strips up to the last chain that has mass in its middle.
+fn filled_strips(elements: &[Element]) -> usize {
+    let last = elements
+        .iter()
+        .rposition(|element| !element.chain.is_hollow());
+    last.map_or(0, |last| last / WIDTH + 1)
 }

@@ -6,7 +6,8 @@
 //!
 //! A step visits each strip once: it substitutes air and star back through the chains, moves their nodes on, and eliminates them
 //! for the step that follows. Every operation is rounded for each place by itself, so that wide and narrow registers give the
-//! same bits.
+//! same bits; products that are added at once are fused where the processor can do so, which shortens the way through a chain by a
+//! third, and rounded twice where it cannot, as in WebAssembly.
 
 use super::chain::{BENEATH, INNER, NODES, OUTER};
 use super::coefficients::Lanes;
@@ -101,18 +102,24 @@ impl StripState {
 
     /// Eliminates the chains for the coming step; `HOLLOW` ones have no middle nodes.
     #[inline(always)]
-    pub(super) fn eliminate<const HOLLOW: bool>(&mut self, matrix: &StripMatrix) -> Given {
+    pub(super) fn eliminate<const HOLLOW: bool>(&mut self, matrix: &StripMatrix) {
         // Written out node by node: of a loop that leaves some out the compiler makes no straight code.
-        let mut forward = self.own(OUTER, matrix) + matrix.outer_source;
+        let mut forward = self.with_source(OUTER, matrix, matrix.outer_source);
         self.eliminated[OUTER] = forward;
         if !HOLLOW {
             forward = self.feed(1, matrix, self.own(1, matrix), forward);
             forward = self.feed(2, matrix, self.own(2, matrix), forward);
         }
         forward = self.feed(BENEATH, matrix, self.own(BENEATH, matrix), forward);
-        let inner = self.own(INNER, matrix) + matrix.inner_source;
-        forward = self.feed(INNER, matrix, inner, forward);
-        [matrix.to_air * forward, matrix.to_star * forward]
+        let inner = self.with_source(INNER, matrix, matrix.inner_source);
+        self.feed(INNER, matrix, inner, forward);
+    }
+
+    /// What the eliminated chains give.
+    #[inline(always)]
+    pub(super) fn given(&self, matrix: &StripMatrix) -> Given {
+        let inner = self.eliminated[INNER];
+        [matrix.to_air * inner, matrix.to_star * inner]
     }
 
     /// What a node has of itself.
@@ -121,10 +128,16 @@ impl StripState {
         matrix.carry[node] * self.temperature[node]
     }
 
+    /// The same with a source.
+    #[inline(always)]
+    fn with_source(&self, node: usize, matrix: &StripMatrix, source: Strip) -> Strip {
+        matrix.carry[node].mul_add(self.temperature[node], source)
+    }
+
     /// Eliminates a node, which takes from the one before it.
     #[inline(always)]
     fn feed(&mut self, node: usize, matrix: &StripMatrix, own: Strip, before: Strip) -> Strip {
-        self.eliminated[node] = own + matrix.feed[node] * before;
+        self.eliminated[node] = matrix.feed[node].mul_add(before, own);
         self.eliminated[node]
     }
 
@@ -134,10 +147,11 @@ impl StripState {
         &mut self,
         matrix: &StripMatrix,
         implicit: &Implicit,
-    ) -> Given {
-        let kept = implicit.kept;
-        let from_cabin = matrix.from_air * implicit.air_c + matrix.from_star * implicit.star_c;
-        let mut moved = self.eliminated[INNER] + from_cabin;
+    ) {
+        let [air_c, star_c, kept] =
+            [implicit.air_c, implicit.star_c, implicit.kept].map(Strip::splat);
+        let mut moved = matrix.from_air.mul_add(air_c, self.eliminated[INNER]);
+        moved = matrix.from_star.mul_add(star_c, moved);
         self.now.inner += moved;
         self.move_on(INNER, moved, kept);
         moved = self.substitute(BENEATH, matrix, moved, kept);
@@ -148,35 +162,43 @@ impl StripState {
         }
         moved = self.substitute(OUTER, matrix, moved, kept);
         self.now.outer += moved;
-        self.eliminate::<HOLLOW>(matrix)
+        self.eliminate::<HOLLOW>(matrix);
     }
 
     /// Substitutes into a node the one after it, and moves it on.
     #[inline(always)]
-    fn substitute(&mut self, node: usize, matrix: &StripMatrix, after: Strip, kept: f64) -> Strip {
-        let moved = self.eliminated[node] + matrix.back[node] * after;
+    fn substitute(
+        &mut self,
+        node: usize,
+        matrix: &StripMatrix,
+        after: Strip,
+        kept: Strip,
+    ) -> Strip {
+        let moved = matrix.back[node].mul_add(after, self.eliminated[node]);
         self.move_on(node, moved, kept);
         moved
     }
 
     /// From the beginning of a step to its end.
     #[inline(always)]
-    fn move_on(&mut self, node: usize, moved: Strip, kept: f64) {
-        self.temperature[node] = self.temperature[node] * kept + moved;
+    fn move_on(&mut self, node: usize, moved: Strip, kept: Strip) {
+        self.temperature[node] = self.temperature[node].mul_add(kept, moved);
     }
 
-    /// Weighs the sums of the steps so far by θ times their length, s, before others follow.
+    /// Weighs the sums of the steps so far by θ times their length, s, before steps of another length follow.
     pub(super) fn weigh_sums(&mut self, weight_s: f64) {
-        let (now, done) = (&self.now, &mut self.done);
-        done.outer += now.outer * weight_s;
-        done.beneath += now.beneath * weight_s;
-        done.inner += now.inner * weight_s;
+        self.done = self.sums(weight_s);
         self.now = FaceSums::default();
     }
 
-    /// The sums by time, °C s.
-    pub(super) fn sums(&self) -> &FaceSums {
-        &self.done
+    /// The sums by time, °C s, where θ times the length of the last steps is so many seconds.
+    pub(super) fn sums(&self, weight_s: f64) -> FaceSums {
+        let (now, done) = (&self.now, &self.done);
+        FaceSums {
+            outer: done.outer + now.outer * weight_s,
+            beneath: done.beneath + now.beneath * weight_s,
+            inner: done.inner + now.inner * weight_s,
+        }
     }
 
     /// Begins new sums.

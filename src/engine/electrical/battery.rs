@@ -24,7 +24,7 @@ pub use self::flow::{BankFlow, BankLimit, BankStep};
 use self::current::{ChargeLimits, current_for_power_a, least};
 use super::bank_input::{BankError, BankInput};
 use super::chemistry::{CellProperties, interpolate};
-use crate::quantity::{Bounded, SECONDS_PER_HOUR, kelvin_from_celsius};
+use crate::quantity::{Bounded, SECONDS_PER_HOUR, interval_of, kelvin_from_celsius};
 
 /// Intervals of the even grid of the state of charge; every point of the published table lies on it.
 const GRID_INTERVALS: usize = 200;
@@ -367,8 +367,7 @@ impl Bank {
 
     fn grid_position(&self, state: &BankState) -> GridPosition {
         let position = state.charge_ah * self.grid_per_ah;
-        // Narrow integers are converted several times as fast as wide ones.
-        let index = (position as u32 as usize).min(GRID_INTERVALS - 1);
+        let index = interval_of(position).min(GRID_INTERVALS - 1);
         (index, position - index as f64)
     }
 }

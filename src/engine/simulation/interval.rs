@@ -107,7 +107,7 @@ impl Run<'_> {
                 .ventilation
                 .air_exchange(&situation, wind_m_s, road_m_s),
             stirred_m3_s: self.ventilation.fan_flow_m3_s() + self.cooling.airflow_m3_s(),
-            sun: surroundings.sun,
+            sun: &surroundings.sun,
         };
         self.set_covers(within_s);
         self.cabin.set_conditions(&boundary, step_s);

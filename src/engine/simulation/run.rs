@@ -23,7 +23,7 @@ use super::steps::Passed;
 use super::timetable::{LEAST_STEP_S, Timetable};
 use super::ventilation::Ventilation;
 use crate::air;
-use crate::cabin::{Cabin, Extraction, Ledger, Part};
+use crate::cabin::{Cabin, Extraction, Part};
 use crate::quantity::{Bounded, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::scenario::ScenarioDocument;
 use crate::schedule::HourWindow;
@@ -130,14 +130,13 @@ impl<'a> Run<'a> {
     /// Passes through the day before, cooler off.
     pub(super) fn settle(&mut self) {
         let steps = (SECONDS_PER_DAY / SETTLING_STEP_S) as usize;
-        let mut unused = Ledger::default();
         for index in 0..steps {
             let clock_s = self.start_s() - SECONDS_PER_DAY + SETTLING_STEP_S * index as f64;
             let interval = self.open(clock_s, SETTLING_STEP_S, SETTLING_STEP_S, false);
             let appliances_w = interval.loads_w;
             let gains = interval.gains.with_appliances(appliances_w);
             self.cabin.step(&gains, &Extraction::NONE);
-            self.cabin.close_interval(&mut unused);
+            self.cabin.close_interval();
         }
     }
 
@@ -203,8 +202,7 @@ impl<'a> Run<'a> {
             self.recorder.pass(span_s);
             return;
         }
-        let mut ledger = Ledger::default();
-        self.cabin.close_interval(&mut ledger);
+        let ledger = self.cabin.close_interval();
         let latent_j_kg = air::latent_heat_vaporisation_j_per_kg(self.cabin.air_c());
         self.recorder
             .interval(span_s, &interval.gains, appliances_j, &ledger, latent_j_kg);

@@ -52,7 +52,7 @@ impl ChargeLimits {
     }
 
     /// The least of a wanted current and the limits, and the limit that binds.
-    #[inline(never)]
+    #[inline(always)]
     pub(super) fn least(&self, wanted_a: f64) -> (f64, Option<BankLimit>) {
         let held_a = (self.rise_v / self.resistance_ohm).at_most(self.to_full_ah / self.taper_h);
         least(

@@ -1,7 +1,6 @@
 //! What loads and sources see of a step of the bank.
 
 use crate::electrical::{BankFlow, BankLimit};
-use crate::quantity::Bounded;
 
 /// A shortfall of delivery below this is rounding, W.
 const SHORTFALL_W: f64 = 0.5;
@@ -16,8 +15,8 @@ pub(super) struct Served {
     pub(super) refused: Option<BankLimit>,
 }
 
-/// What is served where the bank met a limit. Charging: the sources give only what loads and bank take. Discharging: loads get
-/// only what sources and bank give.
+/// What is served where the bank met a limit. Charging: loads get all they ask, and the sources give only what loads and bank take.
+/// Discharging: the sources give all they offer, and loads get only what sources and bank give.
 #[inline(never)]
 pub(super) fn served_within(
     limit: BankLimit,
@@ -26,16 +25,18 @@ pub(super) fn served_within(
     asked_w: f64,
     cooler_w: f64,
 ) -> Served {
-    let taken_w = (asked_w + bank.power_w).at_most(offered_w);
-    let served_w = offered_w.at_most(taken_w) - bank.power_w;
+    if offered_w > asked_w {
+        return Served {
+            loads_w: asked_w - cooler_w,
+            kept: (asked_w + bank.power_w) / offered_w,
+            refused: None,
+        };
+    }
+    let served_w = offered_w - bank.power_w;
     let short = served_w < asked_w - SHORTFALL_W;
     Served {
         loads_w: served_w - cooler_w,
-        kept: if taken_w == offered_w || offered_w <= 0.0 {
-            1.0
-        } else {
-            taken_w.at_least(0.0) / offered_w
-        },
+        kept: 1.0,
         refused: short.then_some(limit),
     }
 }

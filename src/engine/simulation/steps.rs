@@ -82,12 +82,13 @@ impl Run<'_> {
         })
     }
 
-    /// Whether one step of the bank over an interval meets no limit, neither the bank's nor one that is told or acted upon.
+    /// Whether one step of the bank over an interval meets no limit, neither the bank's nor one that is told or acted upon. It goes by
+    /// the state alone, so that a run that is cut in two is stepped as if it were not.
     fn bank_rests(&self, span_s: f64, demand: &Demand) -> bool {
         let ahead = self.power.ahead(span_s, demand);
         let reserve = self.document.need.reserve_state_of_charge;
-        let falls_short = self.results.below_reserve_at_h.is_none() && ahead.is_below(reserve);
-        !ahead.is_limited() && !falls_short && self.cooling.rests_at(ahead.voltage_v())
+        let crosses_reserve = self.power.is_below(reserve) != ahead.is_below(reserve);
+        !ahead.is_limited() && !crosses_reserve && self.cooling.rests_at(ahead.voltage_v())
     }
 
     /// Whether the air has left the temperature of an interval's beginning so far that convection has to be worked out anew.

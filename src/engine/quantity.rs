@@ -1,6 +1,8 @@
 //! Physical constants and the few conversions between scales that every module shares.
 
-use wide::f64x4;
+use std::ops::{Add, Mul, Sub};
+use wide::bytemuck::cast;
+use wide::{f64x4, u64x4};
 
 /// Kelvin at 0 °C (exact, BIPM SI brochure).
 pub const ZERO_CELSIUS_K: f64 = 273.15;
@@ -59,57 +61,108 @@ pub fn interval_of(position: f64) -> usize {
 /// The least number whose last bit stands for one.
 const LARGE: f64 = (1_u64 << 52) as f64;
 
-/// Cube root of a number of either sign, within 1e-14 of it.
-///
-/// Convection asks for it more often than for anything else, and the correctly rounded one of the mathematics library costs
-/// ten times as much where no fused multiply-add is at hand. A guess from the exponent (Kahan 1991) is mended twice by Halley's
-/// iteration x(x³ + 2a)/(2x³ + a), in operations that every platform rounds alike. Zero, infinities and NaN give themselves.
-#[must_use]
-pub fn cube_root(number: f64) -> f64 {
-    let [root] = cube_roots([number]);
-    root
+/// A number, or four of them that a processor works out side by side: left to itself the compiler does so or not from one build to
+/// the next.
+pub trait Number:
+    Copy + Add<Output = Self> + Sub<Output = Self> + Mul<Output = Self> + Bounded
+{
+    /// The same number in each place.
+    #[must_use]
+    fn of(number: f64) -> Self;
+
+    /// Its size.
+    #[must_use]
+    fn abs(self) -> Self;
+
+    /// Its square root.
+    #[must_use]
+    fn sqrt(self) -> Self;
+
+    /// Its cube root, of either sign, within 1e-14 of it.
+    ///
+    /// Convection asks for it more often than for anything else, and the correctly rounded one of the mathematics library costs
+    /// ten times as much where no fused multiply-add is at hand. A guess from the exponent (Kahan 1991) is mended twice by
+    /// Halley's iteration x(x³ + 2a)/(2x³ + a), in operations that every platform rounds alike. Zero, infinities and NaN give
+    /// themselves.
+    #[must_use]
+    fn cube_root(self) -> Self;
+
+    /// One number where this one is above zero, another elsewhere.
+    #[must_use]
+    fn where_positive(self, one: Self, other: Self) -> Self;
 }
 
-/// The [`cube_root`] of each of some numbers, which a processor works out side by side.
-#[must_use]
-pub fn cube_roots<const COUNT: usize>(numbers: [f64; COUNT]) -> [f64; COUNT] {
-    let mut roots = numbers.map(guessed_cube_root);
-    let (root_strips, root_rest) = roots.as_chunks_mut();
-    let (number_strips, number_rest) = numbers.as_chunks();
-    for (roots, numbers) in root_strips.iter_mut().zip(number_strips) {
-        *roots = mended_cube_roots(*roots, *numbers);
+impl Number for f64 {
+    #[inline(always)]
+    fn of(number: f64) -> Self {
+        number
     }
-    for (root, number) in root_rest.iter_mut().zip(number_rest) {
-        [*root, ..] = mended_cube_roots([*root; 4], [*number; 4]);
+
+    #[inline(always)]
+    fn abs(self) -> Self {
+        f64::abs(self)
     }
-    roots
+
+    #[inline(always)]
+    fn sqrt(self) -> Self {
+        f64::sqrt(self)
+    }
+
+    fn cube_root(self) -> Self {
+        let [root, ..] = f64x4::splat(self).cube_root().to_array();
+        root
+    }
+
+    #[inline(always)]
+    fn where_positive(self, one: Self, other: Self) -> Self {
+        if self > 0.0 { one } else { other }
+    }
+}
+
+impl Number for f64x4 {
+    #[inline(always)]
+    fn of(number: f64) -> Self {
+        Self::splat(number)
+    }
+
+    #[inline(always)]
+    fn abs(self) -> Self {
+        Self::abs(self)
+    }
+
+    #[inline(always)]
+    fn sqrt(self) -> Self {
+        Self::sqrt(self)
+    }
+
+    fn cube_root(self) -> Self {
+        let size = self.abs();
+        let mut root = guessed_cube_roots(size);
+        for _ in 0..2 {
+            let cube = root * root * root;
+            root *= (cube + 2.0 * size) / (2.0 * cube + size);
+        }
+        let is_ordinary =
+            size.simd_ge(Self::splat(f64::MIN_POSITIVE)) & size.simd_le(Self::splat(f64::MAX));
+        is_ordinary.select(root.copysign(self), self)
+    }
+
+    #[inline(always)]
+    fn where_positive(self, one: Self, other: Self) -> Self {
+        self.simd_gt(Self::splat(0.0)).select(one, other)
+    }
 }
 
 /// A third of the exponent. Processors divide no whole numbers side by side, so it is taken of the fraction of a number that is so
 /// large that its last bit stands for one.
 #[inline(always)]
-fn guessed_cube_root(number: f64) -> f64 {
+fn guessed_cube_roots(size: f64x4) -> f64x4 {
     const THIRD: f64 = 1.0 / 3.0;
     const EXPONENT_OFFSET: f64 = 0x2A9F_7893 as f64;
-    let upper = number.abs().to_bits() >> 32;
-    let large = f64::from_bits(LARGE.to_bits() | upper);
-    let third = large * THIRD + (LARGE - LARGE * THIRD + EXPONENT_OFFSET);
-    f64::from_bits(third.to_bits() << 32)
-}
-
-/// Halley's iteration, twice; what has no root of its own, as zero, stays.
-#[inline(always)]
-fn mended_cube_roots(roots: [f64; 4], numbers: [f64; 4]) -> [f64; 4] {
-    let number = f64x4::new(numbers);
-    let size = number.abs();
-    let mut root = f64x4::new(roots);
-    for _ in 0..2 {
-        let cube = root * root * root;
-        root *= (cube + 2.0 * size) / (2.0 * cube + size);
-    }
-    let is_ordinary =
-        size.simd_ge(f64x4::splat(f64::MIN_POSITIVE)) & size.simd_le(f64x4::splat(f64::MAX));
-    is_ordinary.select(root.copysign(number), number).to_array()
+    let upper = cast::<f64x4, u64x4>(size) >> 32_u32;
+    let large: f64x4 = cast(upper | u64x4::splat(LARGE.to_bits()));
+    let third = large * THIRD + f64x4::splat(LARGE - LARGE * THIRD + EXPONENT_OFFSET);
+    cast(cast::<f64x4, u64x4>(third) << 32_u32)
 }
 
 /// Bounds by a single comparison.
@@ -135,6 +188,18 @@ impl Bounded for f64 {
     #[inline(always)]
     fn at_most(self, bound: Self) -> Self {
         if self < bound { self } else { bound }
+    }
+}
+
+impl Bounded for f64x4 {
+    #[inline(always)]
+    fn at_least(self, bound: Self) -> Self {
+        self.simd_gt(bound).select(self, bound)
+    }
+
+    #[inline(always)]
+    fn at_most(self, bound: Self) -> Self {
+        self.simd_lt(bound).select(self, bound)
     }
 }
 
@@ -190,13 +255,34 @@ mod tests {
         for exponent in -40..40 {
             for mantissa in [1.0, 1.3, 2.0, 3.7, 5.1, 7.9] {
                 let number = mantissa * libm::pow(10.0, f64::from(exponent) / 4.0);
-                let ratio = cube_root(number) / libm::cbrt(number);
+                let ratio = number.cube_root() / libm::cbrt(number);
                 assert!((ratio - 1.0).abs() < 1e-14, "{number}: {ratio}");
-                assert_eq!(cube_root(-number), -cube_root(number));
+                assert_eq!((-number).cube_root(), -number.cube_root());
             }
         }
-        assert_eq!(cube_root(0.0), 0.0);
-        assert!(cube_root(f64::NAN).is_nan());
+        assert_eq!(0.0.cube_root(), 0.0);
+        assert!(f64::NAN.cube_root().is_nan());
+    }
+
+    #[test]
+    fn four_numbers_go_as_each_of_them() {
+        let (numbers, others) = ([-2.0, 0.0, 0.5, f64::NAN], [1.0, -1.0, 0.25, 3.0]);
+        let (four, other) = (f64x4::new(numbers), f64x4::new(others));
+        let each = |result: f64x4, alone: fn(f64, f64) -> f64| {
+            let results = result.to_array().into_iter();
+            for ((result, number), other) in results.zip(numbers).zip(others) {
+                let expected = alone(number, other);
+                assert_eq!(result.to_bits(), expected.to_bits(), "{number}, {other}");
+            }
+        };
+        each(four.at_least(other), f64::at_least);
+        each(four.at_most(other), f64::at_most);
+        each(four.where_positive(other, four), |a, b| {
+            a.where_positive(b, a)
+        });
+        each(Number::abs(four), |a, _| Number::abs(a));
+        each(Number::sqrt(other * other), |_, b| Number::sqrt(b * b));
+        each(other.cube_root(), |_, b| b.cube_root());
     }
 
     /// The standard library reads decimals to the nearest number; so must this.

@@ -1,6 +1,7 @@
 //! What surrounds the cabin in an interval.
 
 use super::description::LANES;
+use super::strip::strip_of;
 
 /// Sun on the elements, W for the whole of each.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -20,6 +21,35 @@ impl SunOnElements {
         absorbed_inside_w: [0.0; LANES],
         transmitted_w: 0.0,
     };
+
+    /// What is a share of the way from this to another.
+    #[must_use]
+    pub fn towards(&self, other: &Self, share: f64) -> Self {
+        let mut between = Self {
+            transmitted_w: self.transmitted_w + share * (other.transmitted_w - self.transmitted_w),
+            ..Self::NONE
+        };
+        mix(
+            &mut between.absorbed_outside_w,
+            [&self.absorbed_outside_w, &other.absorbed_outside_w],
+            share,
+        );
+        mix(
+            &mut between.absorbed_inside_w,
+            [&self.absorbed_inside_w, &other.absorbed_inside_w],
+            share,
+        );
+        between
+    }
+}
+
+/// What is a share of the way from one number of each lane to another.
+#[inline(always)]
+fn mix(between: &mut [f64; LANES], [one, other]: [&[f64; LANES]; 2], share: f64) {
+    for (strip, numbers) in between.as_chunks_mut().0.iter_mut().enumerate() {
+        let (from, to) = (strip_of(one, strip), strip_of(other, strip));
+        *numbers = (from + (to - from) * share).to_array();
+    }
 }
 
 /// Outdoor air brought in, m³/s at outdoor density, by way.

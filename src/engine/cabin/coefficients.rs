@@ -1,22 +1,16 @@
 //! Everything that is frozen in an interval: what surroundings and present state make of it, and the factored matrix.
 
 use super::boundary::Boundary;
-use super::chain::{BENEATH, INNER, NODES, OUTER};
-use super::description::LANES;
+use super::chain::{BENEATH, INNER, OUTER};
+use super::faces::Met;
 use super::network::Cabin;
-use super::strip::{Strip, StripMatrix, WIDTH, lane_of, strip_of, sum_of};
+use super::strip::{Row, STRIPS, Strip, StripMatrix, lane_of, strip_of, sum_of};
 use crate::air;
 use crate::envelope::convection::moving_air_term;
 use crate::quantity::Bounded;
 
 /// How far below the coldest surface the limit is taken under which nothing condenses, K.
 const DRY_MARGIN_K: f64 = 1.0;
-
-/// A row of the lanes.
-pub(super) type Lanes = [f64; LANES];
-
-/// Strips of lanes.
-pub(super) const STRIPS: usize = LANES / WIDTH;
 
 /// Everything that is frozen in an interval.
 #[derive(Clone, Debug, Default)]
@@ -28,13 +22,13 @@ pub(super) struct Coefficients {
     pub(super) kept: f64,
     pub(super) matrix: [StripMatrix; STRIPS],
     /// Temperature of each inner node for each watt from the cabin, K/W.
-    pub(super) inverse_inner: Lanes,
-    pub(super) to_air: Lanes,
-    pub(super) to_star: Lanes,
+    pub(super) inverse_inner: Row,
+    pub(super) to_air: Row,
+    pub(super) to_star: Row,
     /// What each outer face exchanges, W/K, and what it would take in at 0 °C, sun included, W.
-    pub(super) outer_conductance: Lanes,
-    pub(super) outer_forcing: Lanes,
-    pub(super) inner_sun: Lanes,
+    pub(super) outer_conductance: Row,
+    pub(super) outer_forcing: Row,
+    pub(super) inner_sun: Row,
     pub(super) exchange_w_k: f64,
     pub(super) outdoor_c: f64,
     pub(super) flow_shares: [f64; 3],
@@ -48,16 +42,16 @@ pub(super) struct Coefficients {
 impl Cabin {
     pub(super) fn set_outer(&mut self, boundary: &Boundary<'_>) {
         let forced_w_m2_k = self.wind.under(boundary, &self.elements);
-        let surface_c = std::array::from_fn(|lane| {
-            lane_of(&self.chains[lane / WIDTH].temperature[OUTER], lane % WIDTH)
-        });
         let now = &mut self.now;
-        self.outer.exchange(
-            &surface_c,
-            boundary,
-            forced_w_m2_k,
-            (&mut now.outer_conductance, &mut now.outer_forcing),
-        );
+        for (strip, state) in self.chains[..self.used].iter().enumerate() {
+            let met = Met {
+                forced_w_m2_k: strip_of(forced_w_m2_k, strip),
+                sun_w: strip_of(&boundary.sun.absorbed_outside_w, strip),
+            };
+            let surface_c = state.temperature[OUTER];
+            (now.outer_conductance[strip], now.outer_forcing[strip]) =
+                self.outer[strip].exchange(surface_c, boundary, &met);
+        }
     }
 
     pub(super) fn set_inner(&mut self, boundary: &Boundary<'_>) {
@@ -65,12 +59,16 @@ impl Cabin {
             self.stirred_m3_s = boundary.stirred_m3_s;
             self.moving_air = moving_air_term(self.stirred_m3_s, self.air_volume_m3);
         }
-        let surface_c = self.nodes_c(INNER);
-        self.now.to_air = self
-            .inner
-            .to_air_w_k(&surface_c, self.air_c, self.moving_air);
-        self.now.to_star = self.inner.to_star_w_k(&surface_c, self.star_c);
-        self.now.inner_sun = self.inner.sun_w(boundary);
+        let (air_c, star_c) = (Strip::splat(self.air_c), Strip::splat(self.star_c));
+        let now = &mut self.now;
+        for (strip, state) in self.chains[..self.used].iter().enumerate() {
+            let (faces, surface_c) = (&self.inner[strip], state.temperature[INNER]);
+            now.to_air[strip] = faces.to_air_w_k(surface_c, air_c, self.moving_air);
+            now.to_star[strip] = faces.to_star_w_k(surface_c, star_c);
+            let sun = boundary.sun;
+            now.inner_sun[strip] =
+                faces.sun_w(strip_of(&sun.absorbed_inside_w, strip), sun.transmitted_w);
+        }
     }
 
     pub(super) fn set_exchange(&mut self, boundary: &Boundary<'_>) {
@@ -129,10 +127,10 @@ impl Cabin {
         let mut sum_kg_s = 0.0;
         let mut towards_kg_s = 0.0;
         for lane in 0..count {
-            let surface_c = self.node_c(NODES - 1, lane);
+            let surface_c = self.node_c(INNER, lane);
             let saturated = air::saturation_humidity_ratio(surface_c, self.pressure_pa);
             if humidity_ratio > saturated {
-                let conductance_kg_s = self.now.to_air[lane] / heat_capacity_j_kg_k;
+                let conductance_kg_s = lane_of(&self.now.to_air, lane) / heat_capacity_j_kg_k;
                 sum_kg_s += conductance_kg_s;
                 towards_kg_s += conductance_kg_s * saturated;
             }
@@ -156,35 +154,35 @@ impl Cabin {
     fn factor_strip<const HOLLOW: bool>(&mut self, strip: usize, per_s: f64) {
         let now = &mut self.now;
         let per_theta = now.per_theta;
-        let of_lanes = |row| strip_of(row, strip);
-        let (to_air, to_star) = (of_lanes(&now.to_air), of_lanes(&now.to_star));
+        let (to_air, to_star) = (now.to_air[strip], now.to_star[strip]);
         let matrix = &mut now.matrix[strip];
         let mut elimination = Elimination {
-            inward: of_lanes(&now.outer_conductance),
+            inward: now.outer_conductance[strip],
             taken: Strip::default(),
             inverse: Strip::default(),
         };
         let mut eliminate = |node: usize, onward: Strip| {
-            let carried = of_lanes(&self.capacity[node]) * per_s;
+            let carried = self.capacity[node][strip] * per_s;
             elimination.go_on(matrix, node, carried, onward);
             matrix.carry[node] *= per_theta;
             elimination.inverse
         };
-        let outer_k_per_w = eliminate(OUTER, of_lanes(&self.conductance[OUTER]));
+        let between = |node: usize| self.conductance[node][strip];
+        let outer_k_per_w = eliminate(OUTER, between(OUTER));
         if !HOLLOW {
-            eliminate(1, of_lanes(&self.conductance[1]));
-            eliminate(2, of_lanes(&self.conductance[2]));
+            eliminate(1, between(1));
+            eliminate(2, between(2));
         }
-        eliminate(BENEATH, of_lanes(&self.conductance[BENEATH]));
+        eliminate(BENEATH, between(BENEATH));
         let inverse = eliminate(INNER, to_air + to_star);
-        matrix.outer_source = outer_k_per_w * of_lanes(&now.outer_forcing) * per_theta;
+        matrix.outer_source = outer_k_per_w * now.outer_forcing[strip] * per_theta;
         let moved_k_per_w = inverse * per_theta;
-        matrix.inner_source = moved_k_per_w * of_lanes(&now.inner_sun);
+        matrix.inner_source = moved_k_per_w * now.inner_sun[strip];
         matrix.from_air = moved_k_per_w * to_air;
         matrix.from_star = moved_k_per_w * to_star;
         matrix.to_air = to_air * now.theta;
         matrix.to_star = to_star * now.theta;
-        now.inverse_inner[strip * WIDTH..][..WIDTH].copy_from_slice(inverse.as_array());
+        now.inverse_inner[strip] = inverse;
     }
 }
 
@@ -238,10 +236,12 @@ impl Coefficients {
     fn core_inverse(&self) -> [[f64; 2]; 2] {
         let [mut air_w_k, mut star_w_k, mut cross_w_k] = [Strip::default(); 3];
         for strip in 0..STRIPS {
-            let row = |lanes| strip_of(lanes, strip);
-            let (a, s) = (row(&self.to_air), row(&self.to_star));
-            let (a_inverse, s_inverse) =
-                (a * row(&self.inverse_inner), s * row(&self.inverse_inner));
+            let (a, s, inverse) = (
+                self.to_air[strip],
+                self.to_star[strip],
+                self.inverse_inner[strip],
+            );
+            let (a_inverse, s_inverse) = (a * inverse, s * inverse);
             air_w_k += a - a * a_inverse;
             star_w_k += s - s * s_inverse;
             cross_w_k += a * s_inverse;

@@ -3,15 +3,13 @@
 use super::chain::{BENEATH, INNER, OUTER};
 use super::ledger::Ledger;
 use super::network::Cabin;
-use super::strip::{Strip, WIDTH, strip_of, sum_of};
+use super::strip::{Strip, WIDTH, sum_of};
 
 /// Sums over the steps of an interval.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Sums {
-    /// Sums over steps of one length.
-    pub(super) now: StepSums,
-    /// Sums by time, but for the steps counted in `now`.
-    done: StepSums,
+    /// Sums over steps of the present length.
+    pub(super) steps: StepSums,
     /// Temperature and humidity of the air when the interval began.
     began_c: f64,
     began_humidity_ratio: f64,
@@ -29,6 +27,21 @@ pub(super) struct StepSums {
     pub(super) moisture_gains_kg_s: f64,
     pub(super) coil_kg_s: f64,
     pub(super) count: f64,
+}
+
+impl StepSums {
+    fn times(&self, factor: f64) -> Self {
+        Self {
+            air: self.air * factor,
+            star: self.star * factor,
+            above_outdoors: self.above_outdoors * factor,
+            gains_w: self.gains_w * factor,
+            extracted_w: self.extracted_w * factor,
+            moisture_gains_kg_s: self.moisture_gains_kg_s * factor,
+            coil_kg_s: self.coil_kg_s * factor,
+            count: self.count * factor,
+        }
+    }
 }
 
 impl Cabin {
@@ -58,33 +71,16 @@ impl Cabin {
         };
     }
 
-    /// Weighs what the chains have summed by the length of the steps so far.
-    pub(super) fn weigh_sums(&mut self) {
-        if self.sums.now.count == 0.0 {
+    /// Counts the steps so far as so many of another length, s, and weight of their end, which follow.
+    pub(super) fn count_in_steps_of(&mut self, step_s: f64, theta: f64) {
+        if self.sums.steps.count == 0.0 || step_s == self.now.step_s {
             return;
         }
-        let weight_s = self.now.theta * self.now.step_s;
+        let times = self.now.step_s / step_s;
         for chain in &mut self.chains[..self.used] {
-            chain.weigh_sums(weight_s);
+            chain.rescale_sums(times * self.now.theta / theta);
         }
-        self.sums.done = self.step_sums();
-        self.sums.now = StepSums::default();
-    }
-
-    /// The sums of the steps by time.
-    fn step_sums(&self) -> StepSums {
-        let (now, done, step_s) = (&self.sums.now, &self.sums.done, self.now.step_s);
-        let by_time = |done: f64, now: f64| done + now * step_s;
-        StepSums {
-            air: by_time(done.air, now.air),
-            star: by_time(done.star, now.star),
-            above_outdoors: by_time(done.above_outdoors, now.above_outdoors),
-            gains_w: by_time(done.gains_w, now.gains_w),
-            extracted_w: by_time(done.extracted_w, now.extracted_w),
-            moisture_gains_kg_s: by_time(done.moisture_gains_kg_s, now.moisture_gains_kg_s),
-            coil_kg_s: by_time(done.coil_kg_s, now.coil_kg_s),
-            count: by_time(done.count, now.count),
-        }
+        self.sums.steps = self.sums.steps.times(times);
     }
 
     /// Energy of all nodes of the chains and of their inner nodes alone, J above 0 °C.
@@ -92,8 +88,7 @@ impl Cabin {
         let mut all_j = Strip::default();
         let mut inner_j = Strip::default();
         for (strip, chain) in self.chains[..self.used].iter().enumerate() {
-            let energy_j =
-                |node: usize| strip_of(&self.capacity[node], strip) * chain.temperature[node];
+            let energy_j = |node: usize| self.capacity[node][strip] * chain.temperature[node];
             for node in OUTER..INNER {
                 all_j += energy_j(node);
             }
@@ -104,20 +99,19 @@ impl Cabin {
 
     /// The flows of the interval: coefficients times sums of implicit temperatures.
     fn flows(&self) -> Ledger {
-        let (now, sums) = (&self.now, self.step_sums());
+        let (now, sums) = (&self.now, self.sums.steps.times(self.now.step_s));
         let seconds = sums.count;
         let weight_s = now.theta * now.step_s;
         let mut ledger = Ledger::default();
         let [mut outside_sum_j, mut sun_sum_j, mut throughput_j] = [Strip::default(); 3];
         for (strip, chain) in self.chains[..self.used].iter().enumerate() {
-            let row = |lanes| strip_of(lanes, strip);
-            let faces = chain.sums(weight_s);
+            let faces = chain.sums_by_time(weight_s);
             let outside_j =
-                row(&now.outer_forcing) * seconds - row(&now.outer_conductance) * faces.outer;
-            let conducted_j = row(&self.conductance[BENEATH]) * (faces.beneath - faces.inner);
-            let to_cabin_j = row(&now.to_air) * (faces.inner - sums.air)
-                + row(&now.to_star) * (faces.inner - sums.star);
-            sun_sum_j += row(&now.inner_sun) * seconds;
+                now.outer_forcing[strip] * seconds - now.outer_conductance[strip] * faces.outer;
+            let conducted_j = self.conductance[BENEATH][strip] * (faces.beneath - faces.inner);
+            let to_cabin_j = now.to_air[strip] * (faces.inner - sums.air)
+                + now.to_star[strip] * (faces.inner - sums.star);
+            sun_sum_j += now.inner_sun[strip] * seconds;
             outside_sum_j += outside_j;
             throughput_j += outside_j.abs() + conducted_j.abs() + to_cabin_j.abs();
             ledger.conducted_j[strip * WIDTH..][..WIDTH].copy_from_slice(conducted_j.as_array());

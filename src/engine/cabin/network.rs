@@ -2,14 +2,13 @@
 
 use super::boundary::Boundary;
 use super::chain::{Chain, NODES};
-use super::coefficients::{Coefficients, DryLimit, Lanes, STRIPS};
-use super::description::{CabinDescription, CabinError, Element, LANES, Part};
-use super::faces::{InnerFaces, OuterFaces};
+use super::coefficients::{Coefficients, DryLimit};
+use super::description::{CabinDescription, CabinError, Element, Part};
+use super::faces::{InnerFaces, OuterFaces, inner_faces, outer_faces};
 use super::flows::{Extraction, Forecast, Gains, StepResult};
 use super::interval::Sums;
 use super::moisture::Moisture;
-use super::star::star_resistances;
-use super::strip::{Given, Implicit, Strip, StripState, WIDTH, lane_of, sum_of};
+use super::strip::{Given, Implicit, Row, STRIPS, Strip, StripState, WIDTH, set_lane, sum_of};
 use super::wind::WindOnFaces;
 use crate::envelope::convection::{WindProfile, moving_air_term};
 use crate::quantity::Bounded;
@@ -34,8 +33,8 @@ fn theta_of(step_s: f64) -> f64 {
 #[derive(Clone, Debug)]
 pub struct Cabin {
     pub(super) elements: Vec<Element>,
-    pub(super) outer: OuterFaces,
-    pub(super) inner: InnerFaces,
+    pub(super) outer: [OuterFaces; STRIPS],
+    pub(super) inner: [InnerFaces; STRIPS],
     pub(super) wind: WindOnFaces,
     /// Air that is stirred, m³/s, and the term of convection that it makes.
     pub(super) stirred_m3_s: f64,
@@ -43,8 +42,8 @@ pub struct Cabin {
     pub(super) air_volume_m3: f64,
     pub(super) pressure_pa: f64,
     pub(super) moisture_factor: f64,
-    pub(super) capacity: [Lanes; NODES],
-    pub(super) conductance: [Lanes; NODES - 1],
+    pub(super) capacity: [Row; NODES],
+    pub(super) conductance: [Row; NODES - 1],
     pub(super) chains: [StripState; STRIPS],
     /// Strips that hold chains, and how many of them come before those of which no chain has mass in its middle.
     pub(super) used: usize,
@@ -81,16 +80,16 @@ impl Cabin {
         description.check()?;
         let mut cabin = Self {
             elements: description.elements.clone(),
-            outer: OuterFaces::default(),
-            inner: InnerFaces::default(),
+            outer: outer_faces(&description.elements),
+            inner: inner_faces(&description.elements),
             wind: WindOnFaces::new(&description.elements, wind_profile),
             stirred_m3_s: 0.0,
             moving_air: moving_air_term(0.0, description.air_volume_m3),
             air_volume_m3: description.air_volume_m3,
             pressure_pa: description.pressure_pa,
             moisture_factor: description.furnishing_moisture_factor.at_least(0.0),
-            capacity: [[1.0; LANES]; NODES],
-            conductance: [[1.0; LANES]; NODES - 1],
+            capacity: [[Strip::splat(1.0); STRIPS]; NODES],
+            conductance: [[Strip::splat(1.0); STRIPS]; NODES - 1],
             chains: std::array::from_fn(|_| StripState::at(temperature_c)),
             used: description.elements.len().div_ceil(WIDTH),
             filled: filled_strips(&description.elements),
@@ -143,12 +142,7 @@ impl Cabin {
     /// Temperature of a node of a lane, °C.
     #[inline]
     pub(super) fn node_c(&self, node: usize, lane: usize) -> f64 {
-        lane_of(&self.chains[lane / WIDTH].temperature[node], lane % WIDTH)
-    }
-
-    /// Temperature of a node of every lane, °C.
-    pub(super) fn nodes_c(&self, node: usize) -> Lanes {
-        std::array::from_fn(|lane| self.node_c(node, lane))
+        self.chains[lane / WIDTH].temperature[node].as_array()[lane % WIDTH]
     }
 
     /// Humidity ratio of the air, kg/kg.
@@ -209,7 +203,8 @@ impl Cabin {
             chain.across_middle()
         };
         for (link, conductance) in self.conductance.iter_mut().enumerate() {
-            conductance[lane] = chain.conductance_w_m2_k[link] * self.elements[lane].area_m2;
+            let w_k = chain.conductance_w_m2_k[link] * self.elements[lane].area_m2;
+            set_lane(conductance, lane, w_k);
         }
     }
 
@@ -236,8 +231,8 @@ impl Cabin {
     #[inline(never)]
     fn begin_steps(&mut self, step_s: f64) {
         self.is_factored = true;
-        self.weigh_sums();
         let theta = theta_of(step_s);
+        self.count_in_steps_of(step_s, theta);
         (self.now.step_s, self.now.theta) = (step_s, theta);
         self.now.per_theta = 1.0 / theta;
         self.now.kept = 1.0 - self.now.per_theta;
@@ -265,7 +260,7 @@ impl Cabin {
             extraction.moisture_kg_s,
             extraction.least_humidity_ratio,
         );
-        let steps = &mut self.sums.now;
+        let steps = &mut self.sums.steps;
         steps.air += air;
         steps.star += star;
         steps.above_outdoors += water.above_outdoors;
@@ -281,12 +276,10 @@ impl Cabin {
     }
 
     fn place_elements(&mut self) {
-        let star_resistances = star_resistances(&self.elements);
         for (lane, element) in self.elements.iter().enumerate() {
-            self.outer.place(lane, element);
-            self.inner.place(lane, element, star_resistances[lane]);
             for node in 0..NODES {
-                self.capacity[node][lane] = element.chain.capacity_j_m2_k[node] * element.area_m2;
+                let j_k = element.chain.capacity_j_m2_k[node] * element.area_m2;
+                set_lane(&mut self.capacity[node], lane, j_k);
             }
         }
         for lane in 0..self.elements.len() {

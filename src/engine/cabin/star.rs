@@ -1,7 +1,7 @@
 //! Longwave between inner surfaces by a mean-radiant star: Carroll 1980 (ASHRAE Transactions 86(2)).
 
 use super::description::Element;
-use crate::quantity::{Bounded, STEFAN_BOLTZMANN_W_M2_K4, kelvin_from_celsius};
+use crate::quantity::{Bounded, Number, STEFAN_BOLTZMANN_W_M2_K4, ZERO_CELSIUS_K};
 
 /// Resistance of each element to the star without the 4σT³, 1/m²: (1/F + (1 − ε)/ε)/A, with Carroll's
 /// F = 1/(1 − A F/ΣAF), solved by repeated substitution.
@@ -18,9 +18,10 @@ pub(super) fn star_resistances(elements: &[Element]) -> Vec<f64> {
 }
 
 /// 4 σ T³ at the mean of two temperatures, W/(m² K).
-pub(super) fn linear_radiation_w_m2_k(one_c: f64, other_c: f64) -> f64 {
-    let mean_k = kelvin_from_celsius(0.5 * (one_c + other_c));
-    4.0 * STEFAN_BOLTZMANN_W_M2_K4 * mean_k * mean_k * mean_k
+#[inline(always)]
+pub(super) fn linear_radiation_w_m2_k<N: Number>(one_c: N, other_c: N) -> N {
+    let mean_k = N::of(0.5) * (one_c + other_c) + N::of(ZERO_CELSIUS_K);
+    N::of(4.0 * STEFAN_BOLTZMANN_W_M2_K4) * mean_k * mean_k * mean_k
 }
 
 /// Carroll's view factors to the star.

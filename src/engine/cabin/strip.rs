@@ -10,7 +10,7 @@
 //! third, and rounded twice where it cannot, as in WebAssembly.
 
 use super::chain::{BENEATH, INNER, NODES, OUTER};
-use super::coefficients::Lanes;
+use super::description::LANES;
 use wide::f64x4;
 
 /// Lanes place by place: what a usual processor's vector register holds; where registers are narrower, two of them.
@@ -19,15 +19,28 @@ pub(super) const WIDTH: usize = 4;
 /// A number for each lane of a strip.
 pub(super) type Strip = f64x4;
 
+/// Strips of all lanes.
+pub(super) const STRIPS: usize = LANES / WIDTH;
+
+/// A number for each lane.
+pub(super) type Row = [Strip; STRIPS];
+
 /// The number of one lane.
 #[inline]
-pub(super) fn lane_of(strip: &Strip, place: usize) -> f64 {
-    strip.as_array()[place]
+pub(super) fn lane_of(row: &Row, lane: usize) -> f64 {
+    row[lane / WIDTH].as_array()[lane % WIDTH]
+}
+
+/// Sets the number of one lane.
+pub(super) fn set_lane(row: &mut Row, lane: usize, number: f64) {
+    let mut numbers = row[lane / WIDTH].to_array();
+    numbers[lane % WIDTH] = number;
+    row[lane / WIDTH] = Strip::new(numbers);
 }
 
 /// The numbers of a strip's lanes.
 #[inline(always)]
-pub(super) fn strip_of(lanes: &Lanes, strip: usize) -> Strip {
+pub(super) fn strip_of(lanes: &[f64; LANES], strip: usize) -> Strip {
     Strip::new(lanes.as_chunks().0[strip])
 }
 
@@ -67,9 +80,7 @@ pub(super) struct StripState {
     /// The implicit temperatures over θ, eliminated for the coming step.
     eliminated: [Strip; NODES],
     /// Sums over steps of one length of the implicit temperatures over θ.
-    now: FaceSums,
-    /// Sums of the implicit temperatures by time, °C s, but for the steps counted in `now`.
-    done: FaceSums,
+    sums: FaceSums,
 }
 
 /// Sums for the outer node, the one beneath the inner face, and the inner node.
@@ -78,6 +89,16 @@ pub(super) struct FaceSums {
     pub(super) outer: Strip,
     pub(super) beneath: Strip,
     pub(super) inner: Strip,
+}
+
+impl FaceSums {
+    fn times(&self, factor: f64) -> Self {
+        Self {
+            outer: self.outer * factor,
+            beneath: self.beneath * factor,
+            inner: self.inner * factor,
+        }
+    }
 }
 
 /// Temperatures of air and star at the implicit instant, °C, and the share of itself that a node keeps over a step.
@@ -152,16 +173,16 @@ impl StripState {
             [implicit.air_c, implicit.star_c, implicit.kept].map(Strip::splat);
         let mut moved = matrix.from_air.mul_add(air_c, self.eliminated[INNER]);
         moved = matrix.from_star.mul_add(star_c, moved);
-        self.now.inner += moved;
+        self.sums.inner += moved;
         self.move_on(INNER, moved, kept);
         moved = self.substitute(BENEATH, matrix, moved, kept);
-        self.now.beneath += moved;
+        self.sums.beneath += moved;
         if !HOLLOW {
             moved = self.substitute(2, matrix, moved, kept);
             moved = self.substitute(1, matrix, moved, kept);
         }
         moved = self.substitute(OUTER, matrix, moved, kept);
-        self.now.outer += moved;
+        self.sums.outer += moved;
         self.eliminate::<HOLLOW>(matrix);
     }
 
@@ -185,25 +206,18 @@ impl StripState {
         self.temperature[node] = self.temperature[node].mul_add(kept, moved);
     }
 
-    /// Weighs the sums of the steps so far by θ times their length, s, before steps of another length follow.
-    pub(super) fn weigh_sums(&mut self, weight_s: f64) {
-        self.done = self.sums(weight_s);
-        self.now = FaceSums::default();
+    /// The sums of the implicit temperatures by time, °C s, where θ times the length of a step is so many seconds.
+    pub(super) fn sums_by_time(&self, weight_s: f64) -> FaceSums {
+        self.sums.times(weight_s)
     }
 
-    /// The sums by time, °C s, where θ times the length of the last steps is so many seconds.
-    pub(super) fn sums(&self, weight_s: f64) -> FaceSums {
-        let (now, done) = (&self.now, &self.done);
-        FaceSums {
-            outer: done.outer + now.outer * weight_s,
-            beneath: done.beneath + now.beneath * weight_s,
-            inner: done.inner + now.inner * weight_s,
-        }
+    /// Counts the steps so far as so many times others.
+    pub(super) fn rescale_sums(&mut self, times: f64) {
+        self.sums = self.sums.times(times);
     }
 
     /// Begins new sums.
     pub(super) fn clear_sums(&mut self) {
-        self.now = FaceSums::default();
-        self.done = FaceSums::default();
+        self.sums = FaceSums::default();
     }
 }

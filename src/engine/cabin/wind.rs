@@ -1,7 +1,6 @@
 //! The wind on the outer faces.
 
 use super::boundary::Boundary;
-use super::coefficients::Lanes;
 use super::description::{Element, LANES, Outside};
 use crate::envelope::convection::{WindProfile, WindSide, WindTerm};
 use crate::quantity::Bounded;
@@ -21,12 +20,12 @@ struct Stream {
 #[derive(Clone, Debug)]
 pub(super) struct WindOnFaces {
     /// Wind at the face's height over that at the station; zero where none reaches it.
-    factor: Lanes,
+    factor: [f64; LANES],
     /// The first face at the same height.
     first_alike: [usize; LANES],
     side: [WindSide; LANES],
     stream: Option<Stream>,
-    forced_w_m2_k: Lanes,
+    forced_w_m2_k: [f64; LANES],
 }
 
 impl WindOnFaces {
@@ -52,7 +51,7 @@ impl WindOnFaces {
     }
 
     /// The wind term of each face, W/(m² K), under a boundary.
-    pub(super) fn under(&mut self, boundary: &Boundary<'_>, elements: &[Element]) -> &Lanes {
+    pub(super) fn under(&mut self, boundary: &Boundary<'_>, elements: &[Element]) -> &[f64; LANES] {
         let stream = Stream {
             wind_m_s: boundary.wind_speed_m_s,
             from_deg: boundary.wind_from_deg,

@@ -5,7 +5,7 @@
 //! Fisher & Pedersen 1997 (ASHRAE Transactions 103(2)), the two blended as Churchill & Usagi 1972 (AIChE Journal 18:1121)
 //! blend assisting mechanisms. Longwave radiation is counted apart.
 
-use crate::quantity::{Bounded, cube_root, cube_roots};
+use crate::quantity::{Bounded, Number};
 
 /// How wind meets a surface.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -80,17 +80,16 @@ impl WindProfile {
 /// surface's outward normal (towards the air in question) and straight up, −1 to 1.
 #[must_use]
 pub fn natural_w_m2_k(surface_less_air_k: f64, facing_up_cosine: f64) -> f64 {
-    Buoyancy::at(facing_up_cosine)
-        .natural_w_m2_k(surface_less_air_k, cube_root(surface_less_air_k.abs()))
+    Buoyancy::at(facing_up_cosine).natural_w_m2_k(surface_less_air_k)
 }
 
 /// The factors of [`natural_w_m2_k`] for a tilt, worked out once.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Buoyancy {
+pub struct Buoyancy<N = f64> {
     /// Where the surface is warmer than the air, W/(m² K^(4/3)).
-    pub warmer: f64,
+    pub warmer: N,
     /// Where it is not.
-    pub colder: f64,
+    pub colder: N,
 }
 
 impl Buoyancy {
@@ -117,15 +116,15 @@ impl Buoyancy {
             }
         }
     }
+}
 
-    /// Buoyant convection, W/(m² K), from the surface's temperature above that of the air, K, and the cube root of its size.
+impl<N: Number> Buoyancy<N> {
+    /// Buoyant convection, W/(m² K), from the surface's temperature above that of the air, K.
     #[must_use]
-    pub fn natural_w_m2_k(&self, surface_less_air_k: f64, root: f64) -> f64 {
-        root * if surface_less_air_k > 0.0 {
-            self.warmer
-        } else {
-            self.colder
-        }
+    #[inline(always)]
+    pub fn natural_w_m2_k(&self, surface_less_air_k: N) -> N {
+        let factor = surface_less_air_k.where_positive(self.warmer, self.colder);
+        factor * surface_less_air_k.abs().cube_root()
     }
 }
 
@@ -168,9 +167,10 @@ const LEAST_OUTSIDE_W_M2_K: f64 = 0.4;
 /// `natural_w_m2_k` is buoyancy, zero or more; `forced_w_m2_k` the wind term of the surface's side ([`WindTerm::on`]); `roughness`
 /// is Walton's factor, 1.0 very smooth to 2.17 very rough. Never less than 0.4 W/(m² K).
 #[must_use]
-pub fn outside_w_m2_k(natural_w_m2_k: f64, forced_w_m2_k: f64, roughness: f64) -> f64 {
+#[inline(always)]
+pub fn outside_w_m2_k<N: Number>(natural_w_m2_k: N, forced_w_m2_k: N, roughness: N) -> N {
     let smooth = (natural_w_m2_k * natural_w_m2_k + forced_w_m2_k * forced_w_m2_k).sqrt();
-    (natural_w_m2_k + roughness * (smooth - natural_w_m2_k)).at_least(LEAST_OUTSIDE_W_M2_K)
+    (natural_w_m2_k + roughness * (smooth - natural_w_m2_k)).at_least(N::of(LEAST_OUTSIDE_W_M2_K))
 }
 
 /// Coefficients of Fisher & Pedersen 1997 for a ceiling, a wall and a floor: h = c·N^0.8, N air changes an hour.
@@ -211,26 +211,18 @@ pub fn moving_air_term(air_flow_m3_s: f64, volume_m3: f64) -> f64 {
 /// times the moving-air term for ceiling, side and floor.
 ///
 /// `natural_w_m2_k` is buoyancy, zero or more, of which 0.1 W/(m² K) always count; `moving_air` is [`moving_air_term`], zero for
-/// still air, in which case the result is buoyancy alone; `factors` are those of [`Facing::moving_air_factor`]. All surfaces at
-/// once.
+/// still air, in which case the result is buoyancy alone; `factor` is that of [`Facing::moving_air_factor`].
 ///
 /// Source: Fisher & Pedersen 1997; blending after Churchill & Usagi 1972.
 #[must_use]
-pub fn inside_w_m2_k<const COUNT: usize>(
-    natural_w_m2_k: &[f64; COUNT],
-    moving_air: f64,
-    factors: &[f64; COUNT],
-) -> [f64; COUNT] {
-    let natural = natural_w_m2_k.map(|natural| natural.at_least(LEAST_INSIDE_W_M2_K));
+#[inline(always)]
+pub fn inside_w_m2_k<N: Number>(natural_w_m2_k: N, moving_air: f64, factor: N) -> N {
+    let natural = natural_w_m2_k.at_least(N::of(LEAST_INSIDE_W_M2_K));
     if moving_air <= 0.0 {
         return natural;
     }
-    let mut cubes = natural;
-    for (cube, factor) in cubes.iter_mut().zip(factors) {
-        let forced = factor * moving_air;
-        *cube = *cube * *cube * *cube + forced * forced * forced;
-    }
-    cube_roots(cubes)
+    let forced = factor * N::of(moving_air);
+    (natural * natural * natural + forced * forced * forced).cube_root()
 }
 
 /// Least inside coefficient, W/(m² K): a stagnant layer still conducts (0.026 W/(m K) over some 0.25 m).
@@ -255,9 +247,9 @@ mod tests {
 
     #[test]
     fn moving_air_only_adds() {
-        let side = [Facing::Side.moving_air_factor()];
-        let [still] = inside_w_m2_k(&[2.0], 0.0, &side);
-        let [blown] = inside_w_m2_k(&[2.0], moving_air_term(0.11, 14.0), &side);
+        let side = Facing::Side.moving_air_factor();
+        let still = inside_w_m2_k(2.0, 0.0, side);
+        let blown = inside_w_m2_k(2.0, moving_air_term(0.11, 14.0), side);
         assert!(still == 2.0 && blown > still);
     }
 

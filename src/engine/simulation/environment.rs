@@ -293,20 +293,6 @@ fn mix(one: &Surroundings, other: &Surroundings, share: f64) -> Surroundings {
         sun_direction: std::array::from_fn(|axis| {
             line(one.sun_direction[axis], other.sun_direction[axis])
         }),
-        sun: SunOnElements {
-            absorbed_outside_w: std::array::from_fn(|lane| {
-                line(
-                    one.sun.absorbed_outside_w[lane],
-                    other.sun.absorbed_outside_w[lane],
-                )
-            }),
-            absorbed_inside_w: std::array::from_fn(|lane| {
-                line(
-                    one.sun.absorbed_inside_w[lane],
-                    other.sun.absorbed_inside_w[lane],
-                )
-            }),
-            transmitted_w: line(one.sun.transmitted_w, other.sun.transmitted_w),
-        },
+        sun: one.sun.towards(&other.sun, share),
     }
 }

@@ -15,7 +15,7 @@ pub use view::Decide;
 use crate::live::derived;
 use crate::state::AppState;
 use crate::text::decide as text;
-use crate::worker::{Answer, Companion, Extent, Found, Request, ask};
+use crate::worker::{Answer, Asker, Extent, Found, Request};
 use leptos::prelude::*;
 use noonday_engine::advice::failure::WindowFailure;
 use noonday_engine::advice::sampling::Sampled;
@@ -70,16 +70,12 @@ type Came = (u32, u32);
 #[derive(Clone, Copy)]
 pub struct Decision {
     state: AppState,
-    companion: StoredValue<Option<Companion>, LocalStorage>,
-    /// Whether it has ended by itself since it last finished something.
-    failed_before: StoredValue<bool>,
+    asker: Asker,
     parts: StoredValue<Parts>,
     came: [RwSignal<Came>; 6],
     took_ms: [RwSignal<f64>; 6],
     phase: RwSignal<Phase>,
-    /// Number of the last request.
-    number: RwSignal<u32>,
-    /// How much it asked for.
+    /// How much the last request asked for.
     extent: StoredValue<Extent>,
     /// The scenario of the last request.
     of: RwSignal<Option<Scenario>>,
@@ -94,13 +90,11 @@ impl Decision {
     pub fn new(state: AppState) -> Self {
         let decision = Self {
             state,
-            companion: StoredValue::new_local(None),
-            failed_before: StoredValue::new(false),
+            asker: Asker::new(),
             parts: StoredValue::new(Parts::default()),
             came: std::array::from_fn(|_| RwSignal::new((0, 0))),
             took_ms: std::array::from_fn(|_| RwSignal::new(0.0)),
             phase: RwSignal::new(Phase::Waiting),
-            number: RwSignal::new(0),
             extent: StoredValue::new(Extent::Nothing),
             of: RwSignal::new(None),
             left_out: RwSignal::new(Vec::new()),
@@ -191,19 +185,21 @@ impl Decision {
         else {
             return;
         };
-        if self.phase.get_untracked() == Phase::Lost {
-            return self.name_no_help();
+        match self.phase.get_untracked() {
+            Phase::Lost => return self.name_no_help(),
+            Phase::Unavailable => return self.do_without(),
+            _ => {}
         }
-        self.start();
-        self.number.update(|number| *number += 1);
         self.extent.set_value(extent);
-        let asked = ask(
-            self.companion,
-            Request {
-                left_out: self.left_out.get_untracked(),
-                must_recover: self.must_recover.get_untracked(),
-                ..Request::new(self.number.get_untracked(), extent, link)
-            },
+        let request = Request {
+            left_out: self.left_out.get_untracked(),
+            must_recover: self.must_recover.get_untracked(),
+            ..Request::new(extent, link)
+        };
+        let asked = self.asker.ask(
+            request,
+            move |answer| self.take(answer),
+            move || self.fail(),
         );
         if asked {
             self.set_phase(Phase::Working(0.0));
@@ -222,27 +218,17 @@ impl Decision {
     /// The worker has ended by itself: another begins with the next request, unless that has been tried. What made it end is not
     /// tried on the page itself.
     fn fail(self) {
-        self.companion.set_value(None);
         self.name_no_help();
-        let again = self.failed_before.get_value();
-        self.failed_before.set_value(true);
-        self.phase
-            .set(if again { Phase::Lost } else { Phase::Failed });
-    }
-
-    /// Starts the worker at the first request.
-    fn start(self) {
-        let there = self.companion.with_value(Option::is_some);
-        if there || self.phase.get_untracked() == Phase::Unavailable {
-            return;
-        }
-        let companion = Companion::start(move |answer| self.take(answer), move || self.fail());
-        self.companion.set_value(companion);
+        self.phase.set(if self.asker.has_ended_again() {
+            Phase::Lost
+        } else {
+            Phase::Failed
+        });
     }
 
     fn take(self, answer: Answer) {
         let waiting = matches!(self.phase.get_untracked(), Phase::Working(_));
-        if answer.number != self.number.get_untracked() || !waiting {
+        if !self.asker.is_to_last(&answer) || !waiting {
             return;
         }
         let place = match answer.found {
@@ -263,7 +249,7 @@ impl Decision {
             self.came[place].update(|came| *came = (answer.number, came.1 + 1));
         }
         self.set_phase(if answer.progress >= 1.0 || self.choices_are_there(place) {
-            self.failed_before.set_value(false);
+            self.asker.has_brought();
             Phase::Complete
         } else {
             Phase::Working(answer.progress)
@@ -330,7 +316,7 @@ impl Decision {
                     .with(|checked| of.as_ref() == Some(&checked.scenario))
             });
             // Sizes and packages are asked for apart; the other parts stay what they are until the state moves.
-            shown && self.came[place].get().0 == self.number.get()
+            shown && self.came[place].get().0 == self.asker.last()
         })
     }
 

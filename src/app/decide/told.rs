@@ -61,7 +61,7 @@ fn findings(decision: Decision) -> Findings {
         };
         of.as_ref().is_some_and(scenario)
     });
-    let number = decision.number.get();
+    let number = decision.asker.last();
     // What was asked for again by the switches there is of the same state.
     let current = |place: usize| {
         let (of, times) = decision.came[place].get();

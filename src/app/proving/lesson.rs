@@ -6,7 +6,7 @@ use crate::state::AppState;
 use crate::storage::{self, StorageTrouble, Stored, Watched};
 use crate::text::proving as text;
 use crate::text::storage::DAMAGED_LOG;
-use crate::worker::{Answer, Companion, Extent, Found, Lesson, Request, ask};
+use crate::worker::{Answer, Asker, Extent, Found, Lesson, Request};
 use leptos::prelude::*;
 use noonday_engine::advice::learning::{Assumed, Learned, Learning, Log, read_log};
 use noonday_engine::scenario::{Scenario, ScenarioDocument, to_link};
@@ -50,8 +50,6 @@ pub(super) struct Teaching {
     log: StoredValue<Watched>,
     /// What writes it there once it rests.
     waiting: StoredValue<Option<TimeoutHandle>>,
-    /// Whether the worker has ended by itself since it last brought a result.
-    failed_before: StoredValue<bool>,
     pub(super) kept: RwSignal<Kept>,
     pub(super) phase: RwSignal<Phase>,
     /// What was found, and of which scenario.
@@ -60,8 +58,7 @@ pub(super) struct Teaching {
     pub(super) refused_file: RwSignal<Option<String>>,
     /// The document that the fitted values made.
     pub(super) adopted: RwSignal<Option<ScenarioDocument>>,
-    companion: StoredValue<Option<Companion>, LocalStorage>,
-    number: StoredValue<u32>,
+    asker: Asker,
     of: StoredValue<Option<Scenario>>,
 }
 
@@ -84,15 +81,13 @@ impl Teaching {
             desk,
             log: StoredValue::new(log),
             waiting: StoredValue::new(None),
-            failed_before: StoredValue::new(false),
             state: expect_context::<AppState>(),
             kept: RwSignal::new(kept),
             phase: RwSignal::new(Phase::Idle),
             learned: RwSignal::new(None),
             refused_file: RwSignal::new(damage),
             adopted: RwSignal::new(None),
-            companion: StoredValue::new_local(None),
-            number: StoredValue::new(0),
+            asker: Asker::new(),
             of: StoredValue::new(None),
         };
         window_event_listener_untyped("pagehide", move |_| {
@@ -195,11 +190,6 @@ impl Teaching {
     }
 
     fn ask(self, extent: Extent) {
-        if self.companion.with_value(Option::is_none) {
-            let companion = Companion::start(move |answer| self.take(answer), move || self.fail());
-            self.companion.set_value(companion);
-        }
-        self.number.update_value(|number| *number += 1);
         let link = self.of.with_value(|of| {
             of.as_ref()
                 .map_or_else(String::new, |of| to_link(of.document()))
@@ -208,12 +198,14 @@ impl Teaching {
             text: kept.text.clone(),
             assumed: kept.assumed,
         });
-        let asked = ask(
-            self.companion,
-            Request {
-                lesson: (extent == Extent::Everything).then_some(lesson),
-                ..Request::new(self.number.get_value(), extent, link)
-            },
+        let request = Request {
+            lesson: (extent == Extent::Everything).then_some(lesson),
+            ..Request::new(extent, link)
+        };
+        let asked = self.asker.ask(
+            request,
+            move |answer| self.take(answer),
+            move || self.fail(),
         );
         self.phase.set(if asked {
             Phase::Working(0.0)
@@ -224,10 +216,7 @@ impl Teaching {
 
     /// The worker has ended by itself: another begins with the next fit, unless that has been tried.
     fn fail(self) {
-        self.companion.set_value(None);
-        let again = self.failed_before.get_value();
-        self.failed_before.set_value(true);
-        self.phase.set(if again {
+        self.phase.set(if self.asker.has_ended_again() {
             Phase::Unavailable
         } else {
             Phase::Failed
@@ -236,14 +225,14 @@ impl Teaching {
 
     fn take(self, answer: Answer) {
         let waiting = matches!(self.phase.get_untracked(), Phase::Working(_));
-        if answer.number != self.number.get_value() || !waiting {
+        if !self.asker.is_to_last(&answer) || !waiting {
             return;
         }
         match answer.found {
             Found::Learned(learned) => {
                 let of = self.of.with_value(Option::clone);
                 self.learned.set(of.map(|of| Arc::new((of, *learned))));
-                self.failed_before.set_value(false);
+                self.asker.has_brought();
                 self.phase.set(Phase::Done);
             }
             Found::Refused => self.phase.set(Phase::Refused),

@@ -4,7 +4,7 @@ use crate::dropped::{Dropped, Refused};
 use crate::state::AppState;
 use crate::text::errors::field_error_named;
 use crate::text::weather::{file as text, summer as summer_text};
-use crate::worker::{Answer, Companion, Extent, Found, Request, SummerAsked, SummerWeather, ask};
+use crate::worker::{Answer, Asker, Extent, Found, Request, SummerAsked, SummerWeather};
 use leptos::prelude::*;
 use noonday_engine::advice::summer::Summer;
 use noonday_engine::scenario::{Scenario, TakenDay, take_file_day, to_link};
@@ -78,11 +78,8 @@ pub(super) struct WeatherDesk {
     pub(super) chosen: RwSignal<Option<usize>>,
     /// The work that the last summer took, ms.
     pub(super) took_ms: RwSignal<f64>,
-    companion: StoredValue<Option<Companion>, LocalStorage>,
-    number: StoredValue<u32>,
+    asker: Asker,
     of: StoredValue<Option<Scenario>>,
-    /// Whether the worker has ended by itself since it last ran a summer to its end.
-    failed_before: StoredValue<bool>,
 }
 
 impl WeatherDesk {
@@ -100,10 +97,8 @@ impl WeatherDesk {
             summer: RwSignal::new(None),
             chosen: RwSignal::new(None),
             took_ms: RwSignal::new(0.0),
-            companion: StoredValue::new_local(None),
-            number: StoredValue::new(0),
+            asker: Asker::new(),
             of: StoredValue::new(None),
-            failed_before: StoredValue::new(false),
         };
         desk.dropped.takes(BEGINS, move |_, text| {
             desk.take_text(text);
@@ -230,17 +225,14 @@ impl WeatherDesk {
     }
 
     fn ask(self, extent: Extent, link: String, summer: Option<SummerAsked>) {
-        if self.companion.with_value(Option::is_none) {
-            let companion = Companion::start(move |answer| self.take(answer), move || self.fail());
-            self.companion.set_value(companion);
-        }
-        self.number.update_value(|number| *number += 1);
-        let asked = ask(
-            self.companion,
-            Request {
-                summer,
-                ..Request::new(self.number.get_value(), extent, link)
-            },
+        let request = Request {
+            summer,
+            ..Request::new(extent, link)
+        };
+        let asked = self.asker.ask(
+            request,
+            move |answer| self.take(answer),
+            move || self.fail(),
         );
         self.phase.set(if asked {
             Phase::Working(0.0)
@@ -251,10 +243,7 @@ impl WeatherDesk {
 
     /// The worker has ended by itself: another begins with the next run, unless that has been tried.
     fn fail(self) {
-        self.companion.set_value(None);
-        let again = self.failed_before.get_value();
-        self.failed_before.set_value(true);
-        self.phase.set(if again {
+        self.phase.set(if self.asker.has_ended_again() {
             Phase::Unavailable
         } else {
             Phase::Failed
@@ -263,7 +252,7 @@ impl WeatherDesk {
 
     fn take(self, answer: Answer) {
         let waiting = matches!(self.phase.get_untracked(), Phase::Working(_));
-        if answer.number != self.number.get_value() || !waiting {
+        if !self.asker.is_to_last(&answer) || !waiting {
             return;
         }
         match answer.found {
@@ -274,7 +263,7 @@ impl WeatherDesk {
                 self.phase.set(if answer.progress < 1.0 {
                     Phase::Working(answer.progress)
                 } else {
-                    self.failed_before.set_value(false);
+                    self.asker.has_brought();
                     Phase::Idle
                 });
             }

@@ -68,10 +68,10 @@ pub struct Request {
 }
 
 impl Request {
-    /// A request that leaves nothing out and asks for nothing else.
-    pub fn new(number: u32, extent: Extent, link: String) -> Self {
+    /// A request that leaves nothing out and asks for nothing else; whoever sends it numbers it.
+    pub fn new(extent: Extent, link: String) -> Self {
         Self {
-            number,
+            number: 0,
             extent,
             link,
             left_out: Vec::new(),

@@ -1,9 +1,7 @@
 //! The page's side: starts the worker once, sends requests, takes answers.
 
 use super::message::{Answer, Extent, Request, read, written};
-use leptos::prelude::{
-    LocalStorage, StoredValue, TimeoutHandle, WithValue, set_timeout_with_handle,
-};
+use leptos::prelude::{TimeoutHandle, set_timeout_with_handle};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::time::Duration;
@@ -69,14 +67,6 @@ impl Watch {
 enum Listens {
     NotYet(Option<Request>),
     Yes,
-}
-
-/// Sends a request to a companion, if there is one; tells whether there was.
-pub fn ask(companion: StoredValue<Option<Companion>, LocalStorage>, request: Request) -> bool {
-    companion.with_value(|companion| {
-        let there = companion.as_ref();
-        there.map(|companion| companion.ask(request)).is_some()
-    })
 }
 
 impl Companion {

@@ -244,7 +244,8 @@ mod tests {
         Request {
             left_out: vec![Subject::Shade],
             must_recover: true,
-            ..Request::new(3, extent, to_link(&example()))
+            number: 3,
+            ..Request::new(extent, to_link(&example()))
         }
     }
 

@@ -20,7 +20,6 @@ pub(super) struct Coefficients {
     /// 1/θ, and the share 1 − 1/θ of itself that a temperature keeps over a step.
     pub(super) per_theta: f64,
     pub(super) kept: f64,
-    pub(super) matrix: [StripMatrix; STRIPS],
     /// Temperature of each inner node for each watt from the cabin, K/W.
     pub(super) inverse_inner: Row,
     pub(super) to_air: Row,
@@ -155,7 +154,7 @@ impl Cabin {
         let now = &mut self.now;
         let per_theta = now.per_theta;
         let (to_air, to_star) = (now.to_air[strip], now.to_star[strip]);
-        let matrix = &mut now.matrix[strip];
+        let matrix = &mut self.chains[strip].matrix;
         let mut elimination = Elimination {
             inward: now.outer_conductance[strip],
             taken: Strip::default(),

@@ -291,12 +291,11 @@ impl Cabin {
     /// Eliminates the chains for the coming step, where none before it has done so.
     fn eliminate(&mut self) {
         let (filled, hollow) = self.chains[..self.used].split_at_mut(self.filled);
-        let (of_filled, of_hollow) = self.now.matrix.split_at(self.filled);
-        for (state, matrix) in filled.iter_mut().zip(of_filled) {
-            state.eliminate::<false>(matrix);
+        for strip in filled {
+            strip.eliminate::<false>();
         }
-        for (state, matrix) in hollow.iter_mut().zip(of_hollow) {
-            state.eliminate::<true>(matrix);
+        for strip in hollow {
+            strip.eliminate::<true>();
         }
         self.give();
     }
@@ -305,8 +304,8 @@ impl Cabin {
     #[inline(always)]
     fn give(&mut self) {
         let mut given = Given::default();
-        for (state, matrix) in self.chains[..self.used].iter().zip(&self.now.matrix) {
-            let [to_air, to_star] = state.given(matrix);
+        for strip in &self.chains[..self.used] {
+            let [to_air, to_star] = strip.given();
             given[0] += to_air;
             given[1] += to_star;
         }
@@ -342,12 +341,11 @@ impl Cabin {
             kept: self.now.kept,
         };
         let (filled, hollow) = self.chains[..self.used].split_at_mut(self.filled);
-        let (of_filled, of_hollow) = self.now.matrix.split_at(self.filled);
-        for (state, matrix) in filled.iter_mut().zip(of_filled) {
-            state.advance::<false>(matrix, &implicit);
+        for strip in filled {
+            strip.advance::<false>(&implicit);
         }
-        for (state, matrix) in hollow.iter_mut().zip(of_hollow) {
-            state.advance::<true>(matrix, &implicit);
+        for strip in hollow {
+            strip.advance::<true>(&implicit);
         }
         self.give();
     }

@@ -72,9 +72,11 @@ pub(super) struct StripMatrix {
     pub(super) to_star: Strip,
 }
 
-/// The state of a strip.
+/// A strip: its matrix beside its state, so that a step goes through both at one address.
 #[derive(Clone, Debug, Default)]
 pub(super) struct StripState {
+    /// The matrix of the present interval.
+    pub(super) matrix: StripMatrix,
     /// Temperature of each node, °C.
     pub(super) temperature: [Strip; NODES],
     /// The implicit temperatures over θ, eliminated for the coming step.
@@ -123,79 +125,69 @@ impl StripState {
 
     /// Eliminates the chains for the coming step; `HOLLOW` ones have no middle nodes.
     #[inline(always)]
-    pub(super) fn eliminate<const HOLLOW: bool>(&mut self, matrix: &StripMatrix) {
+    pub(super) fn eliminate<const HOLLOW: bool>(&mut self) {
         // Written out node by node: of a loop that leaves some out the compiler makes no straight code.
-        let mut forward = self.with_source(OUTER, matrix, matrix.outer_source);
+        let mut forward = self.with_source(OUTER, self.matrix.outer_source);
         self.eliminated[OUTER] = forward;
         if !HOLLOW {
-            forward = self.feed(1, matrix, self.own(1, matrix), forward);
-            forward = self.feed(2, matrix, self.own(2, matrix), forward);
+            forward = self.feed(1, self.own(1), forward);
+            forward = self.feed(2, self.own(2), forward);
         }
-        forward = self.feed(BENEATH, matrix, self.own(BENEATH, matrix), forward);
-        let inner = self.with_source(INNER, matrix, matrix.inner_source);
-        self.feed(INNER, matrix, inner, forward);
+        forward = self.feed(BENEATH, self.own(BENEATH), forward);
+        let inner = self.with_source(INNER, self.matrix.inner_source);
+        self.feed(INNER, inner, forward);
     }
 
     /// What the eliminated chains give.
     #[inline(always)]
-    pub(super) fn given(&self, matrix: &StripMatrix) -> Given {
+    pub(super) fn given(&self) -> Given {
         let inner = self.eliminated[INNER];
-        [matrix.to_air * inner, matrix.to_star * inner]
+        [self.matrix.to_air * inner, self.matrix.to_star * inner]
     }
 
     /// What a node has of itself.
     #[inline(always)]
-    fn own(&self, node: usize, matrix: &StripMatrix) -> Strip {
-        matrix.carry[node] * self.temperature[node]
+    fn own(&self, node: usize) -> Strip {
+        self.matrix.carry[node] * self.temperature[node]
     }
 
     /// The same with a source.
     #[inline(always)]
-    fn with_source(&self, node: usize, matrix: &StripMatrix, source: Strip) -> Strip {
-        matrix.carry[node].mul_add(self.temperature[node], source)
+    fn with_source(&self, node: usize, source: Strip) -> Strip {
+        self.matrix.carry[node].mul_add(self.temperature[node], source)
     }
 
     /// Eliminates a node, which takes from the one before it.
     #[inline(always)]
-    fn feed(&mut self, node: usize, matrix: &StripMatrix, own: Strip, before: Strip) -> Strip {
-        self.eliminated[node] = matrix.feed[node].mul_add(before, own);
+    fn feed(&mut self, node: usize, own: Strip, before: Strip) -> Strip {
+        self.eliminated[node] = self.matrix.feed[node].mul_add(before, own);
         self.eliminated[node]
     }
 
     /// Takes the step, sums the implicit temperatures, and eliminates for the step that follows.
     #[inline(always)]
-    pub(super) fn advance<const HOLLOW: bool>(
-        &mut self,
-        matrix: &StripMatrix,
-        implicit: &Implicit,
-    ) {
+    pub(super) fn advance<const HOLLOW: bool>(&mut self, implicit: &Implicit) {
         let [air_c, star_c, kept] =
             [implicit.air_c, implicit.star_c, implicit.kept].map(Strip::splat);
-        let mut moved = matrix.from_air.mul_add(air_c, self.eliminated[INNER]);
-        moved = matrix.from_star.mul_add(star_c, moved);
+        let mut moved = self.matrix.from_air.mul_add(air_c, self.eliminated[INNER]);
+        moved = self.matrix.from_star.mul_add(star_c, moved);
         self.sums.inner += moved;
         self.move_on(INNER, moved, kept);
-        moved = self.substitute(BENEATH, matrix, moved, kept);
+        moved = self.substitute(BENEATH, moved, kept);
         self.sums.beneath += moved;
         if !HOLLOW {
-            moved = self.substitute(2, matrix, moved, kept);
-            moved = self.substitute(1, matrix, moved, kept);
+            moved = self.substitute(2, moved, kept);
+            moved = self.substitute(1, moved, kept);
         }
-        moved = self.substitute(OUTER, matrix, moved, kept);
+        moved = self.substitute(OUTER, moved, kept);
         self.sums.outer += moved;
-        self.eliminate::<HOLLOW>(matrix);
+        self.eliminate::<HOLLOW>();
     }
 
     /// Substitutes into a node the one after it, and moves it on.
     #[inline(always)]
-    fn substitute(
-        &mut self,
-        node: usize,
-        matrix: &StripMatrix,
-        after: Strip,
-        kept: Strip,
-    ) -> Strip {
-        let moved = matrix.back[node].mul_add(after, self.eliminated[node]);
+    fn substitute(&mut self, node: usize, after: Strip, kept: Strip) -> Strip {
+        let moved = self.matrix.back[node].mul_add(after, self.eliminated[node]);
         self.move_on(node, moved, kept);
         moved
     }

@@ -4,8 +4,8 @@ use super::saturation::TRIPLE_POINT_C;
 use super::{ITERATIONS_GREATEST, TEMPERATURE_TOLERANCE_K};
 use crate::quantity::Bounded;
 
-/// Rate at which saturation rises with temperature, 1/K: 0.16 at −80 °C, 0.05 at 40 °C.
-const RATE_PER_K: f64 = 0.15;
+/// Greatest rate at which saturation rises with temperature, 1/K: that of ice at −100 °C; at 40 °C it is 0.05.
+const RATE_PER_K: f64 = 0.2;
 
 /// Value of a function with its first and second derivative.
 #[derive(Clone, Copy, Debug, Default)]

@@ -81,7 +81,7 @@ pub(super) struct StripState {
     pub(super) temperature: [Strip; NODES],
     /// The implicit temperatures over θ, eliminated for the coming step.
     eliminated: [Strip; NODES],
-    /// Sums over steps of one length of the implicit temperatures over θ.
+    /// Sums over steps of the present length of the implicit temperatures over θ.
     sums: FaceSums,
 }
 

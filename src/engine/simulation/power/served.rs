@@ -1,6 +1,7 @@
 //! What loads and sources see of a step of the bank.
 
 use crate::electrical::{BankFlow, BankLimit};
+use crate::quantity::Bounded;
 
 /// A shortfall of delivery below this is rounding, W.
 const SHORTFALL_W: f64 = 0.5;
@@ -28,7 +29,7 @@ pub(super) fn served_within(
     if offered_w > asked_w {
         return Served {
             loads_w: asked_w - cooler_w,
-            kept: (asked_w + bank.power_w) / offered_w,
+            kept: (asked_w + bank.power_w).at_least(0.0) / offered_w,
             refused: None,
         };
     }

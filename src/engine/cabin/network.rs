@@ -276,14 +276,11 @@ impl Cabin {
     }
 
     fn place_elements(&mut self) {
-        for (lane, element) in self.elements.iter().enumerate() {
-            for node in 0..NODES {
-                let j_k = element.chain.capacity_j_m2_k[node] * element.area_m2;
-                set_lane(&mut self.capacity[node], lane, j_k);
-            }
-        }
         for lane in 0..self.elements.len() {
-            let chain = self.elements[lane].chain;
+            let Element { chain, area_m2, .. } = self.elements[lane];
+            for (row, capacity_j_m2_k) in self.capacity.iter_mut().zip(chain.capacity_j_m2_k) {
+                set_lane(row, lane, capacity_j_m2_k * area_m2);
+            }
             self.conduct_by(lane, &chain);
         }
     }
